@@ -1,0 +1,5 @@
+"""Lets ``python -m namegen`` run the command."""
+
+from namegen.cli import main
+
+main()

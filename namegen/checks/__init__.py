@@ -1,0 +1,1 @@
+"""Checks: one file per finding kind; each declares its kind and judges."""

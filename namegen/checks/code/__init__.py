@@ -1,0 +1,1 @@
+"""Finding kinds that are judged in code."""

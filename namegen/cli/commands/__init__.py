@@ -1,0 +1,1 @@
+"""One file per command; the file's name is the command's."""

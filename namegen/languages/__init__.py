@@ -1,0 +1,1 @@
+"""Languages: what a file of code says, and how an edit of it is spelt."""

@@ -1,0 +1,1 @@
+"""Java, read by tree-sitter."""

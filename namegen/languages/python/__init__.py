@@ -1,0 +1,1 @@
+"""Python, read by tree-sitter and proved by LibCST."""

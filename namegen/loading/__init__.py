@@ -1,0 +1,1 @@
+"""Loading: YAML text to model with places, and back to edits of that text."""

@@ -1,0 +1,132 @@
+"""What a file of code says, whatever its language: look-ups, definitions, imports.
+
+A language package under ``languages/`` makes a `Reading` of a file; resolving
+follows its references, across files, down to the text that a look-up gets.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Protocol
+
+from namegen.model.places import Span
+from namegen.model.workspaces import LookupRule
+
+Path = tuple[str, ...]
+"""A dotted name with the scopes it lies in: ("Boat", "start", "name")."""
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """A string literal. ``span`` is its text without the quotes.
+
+    ``opening`` is what stands before the text (``'``, ``b"``, ``r'''``), so
+    that the language can spell another value in the same quotes.
+    """
+
+    value: str
+    span: Span
+    opening: str
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """Pieces that are put together: ``"bow" + SIDE``, ``f"bow{SIDE}"``, ``"bow" "Thruster"``."""
+
+    parts: tuple[Expression, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Ref:
+    """A name that stands for a text defined elsewhere.
+
+    ``tries`` are the paths it may mean, in the order in which the language
+    looks them up; resolving takes the first that this file defines, or else an
+    import of the first word of ``tries[-1]``.
+    """
+
+    tries: tuple[Path, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Unknown:
+    """A value that only running the program tells. ``why`` completes "because ..."."""
+
+    why: str
+    span: Span
+
+
+Expression = Text | Join | Ref | Unknown
+
+
+@dataclass(frozen=True, slots=True)
+class LookupSite:
+    """One name at one place that looks a device up.
+
+    A call with several names (a list, ``name_at: rest``) gives several sites.
+    """
+
+    rule: LookupRule
+    name: Expression
+    kind: str | None
+    """The device kind that the program asks for, where the site says it."""
+    span: Span
+    """The whole look-up expression."""
+    scope: Path = ()
+    """Classes and functions that it lies in, outermost first."""
+    holder: str | None = None
+    """Variable, field, parameter or keyword that is filled with the device."""
+    parameter: str | None = None
+    """Name of the enclosing function when the name is one of its parameters."""
+
+
+@dataclass(frozen=True, slots=True)
+class Definition:
+    """One binding of a path in a file. Two of one path mean that the value is not known."""
+
+    path: Path
+    value: Expression
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Import:
+    """A local name that comes from another file.
+
+    ``files`` are the relative paths where the module may lie, best first, tried
+    below the importing file's folder (going up ``up`` folders; None: not
+    relative) and then below each root of the code. ``member`` is the path inside
+    that file that the local name stands for; empty when it stands for the module.
+    """
+
+    local: str
+    files: tuple[str, ...]
+    member: Path = ()
+    up: int | None = None
+
+
+class Reading(Protocol):
+    """The facts of one file, worked out on demand: most definitions are never asked for."""
+
+    @property
+    def lookups(self) -> Sequence[LookupSite]:
+        """All look-ups in the order of the file."""
+
+    @property
+    def unsound(self) -> Sequence[Span]:
+        """Stretches that could not be parsed; everything else is sound."""
+
+    def definitions(self, path: Path) -> Sequence[Definition]:
+        """Return every binding of the path in this file, in order."""
+
+    def imported(self, name: str) -> Sequence[Import]:
+        """Return where a name not defined in this file may come from, best first.
+
+        Wildcard imports and, in Java, the package's other files are included.
+        """
+
+    def mentions(self, path: Path) -> bool:
+        """Whether code of this file (not a comment or a string) refers to the dotted name."""

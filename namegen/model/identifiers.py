@@ -1,0 +1,50 @@
+"""Identifiers that a language gives to devices, kinds and robots.
+
+An identifier depends on its own row alone, never on neighbours or order, so
+that code which compiles today still compiles when a device is added.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from namegen.model.manifests import Device
+from namegen.text.words import Case, convert
+
+
+@dataclass(frozen=True, slots=True)
+class NamingScheme:
+    """How one programming language spells the identifiers that namegen makes.
+
+    Read from ``templates/languages/<language>.yaml``. ``reserved`` holds every
+    word that cannot or must not be an identifier there, with the reason.
+    """
+
+    language: str
+    constant_case: Case
+    type_case: Case
+    field_case: Case
+    pattern: str
+    """Regular expression that a whole identifier matches."""
+    reserved: Mapping[str, str] = field(default_factory=dict)
+
+    def constant(self, device: Device) -> str:
+        """Return the device's constant: its own choice, or its name in the language's case.
+
+        The result may be invalid or reserved; the manifest checks say so.
+        """
+        return device.identifiers.get(self.language) or convert(device.name, self.constant_case)
+
+    def type_name(self, text: str) -> str:
+        """Return a kind's or robot's name as a type name."""
+        return convert(text, self.type_case)
+
+    def field_name(self, device: Device) -> str:
+        """Return the device's name as a field or variable."""
+        return convert(device.identifiers.get(self.language) or device.name, self.field_case)
+
+    def valid(self, identifier: str) -> bool:
+        """Whether the text has the form of an identifier (it may still be reserved)."""
+        return re.fullmatch(self.pattern, identifier) is not None

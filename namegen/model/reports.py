@@ -1,0 +1,29 @@
+"""What a reporting command has to say, ready for any of the report formats."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from namegen.model.findings import Finding, Severity
+
+SourceText = Callable[[str], str | None]
+"""Gives the text of a workspace-relative path, or None where there is none to show."""
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """All findings of one run, sorted by place, with the counts of what was read."""
+
+    findings: tuple[Finding, ...]
+    files: int
+    lookups: int = 0
+
+    def count(self, severity: Severity) -> int:
+        """Return how many findings have this severity."""
+        return sum(finding.severity is severity for finding in self.findings)
+
+    @property
+    def clean(self) -> bool:
+        """Whether there is no error and no warning (exit code 0)."""
+        return not (self.count(Severity.ERROR) or self.count(Severity.WARNING))

@@ -1,0 +1,96 @@
+"""What a check is given to look at: a robot, a name in code, a robot's whole code."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from namegen.model.boards import Board, Catalogue
+from namegen.model.facts import LookupSite
+from namegen.model.identifiers import NamingScheme
+from namegen.model.manifests import Device, Manifest
+from namegen.model.places import Place
+from namegen.model.workspaces import NameRules
+
+
+@dataclass(frozen=True, slots=True)
+class RobotView:
+    """One robot for the checks of ``checks/manifest/``.
+
+    ``schemes`` are the languages that the workspace generates for this robot.
+    """
+
+    manifest: Manifest
+    catalogue: Catalogue
+    names: NameRules
+    schemes: tuple[NamingScheme, ...] = ()
+
+    def board(self, controller: str) -> Board | None:
+        """Return the board of a controller, or None when either is unknown."""
+        found = self.manifest.controllers.get(controller)
+        return self.catalogue.boards.get(found.board) if found else None
+
+
+@dataclass(frozen=True, slots=True)
+class ResolvedLookup:
+    """A look-up with the text that it gets, followed through constants and files.
+
+    ``text`` is None when it is not known; ``why`` then completes "because ...".
+    ``place`` is the literal's text without quotes, in whichever file it stands,
+    or the whole expression where the name is put together from pieces;
+    ``literal`` tells the two apart: only a literal can be rewritten.
+    ``at`` is the whole look-up in the file that holds it.
+    """
+
+    site: LookupSite
+    at: Place
+    place: Place
+    text: str | None
+    why: str | None = None
+    literal: bool = False
+    language: str = ""
+
+    @property
+    def kind(self) -> str | None:
+        """The device kind that the program asks for, where the look-up says it."""
+        return self.site.kind
+
+
+@dataclass(frozen=True, slots=True)
+class NameQuestion:
+    """Is this text a device of this robot, for the naming checks of ``checks/code/``."""
+
+    lookup: ResolvedLookup
+    text: str
+    robot: Manifest
+    setup: str | None
+    """The setup the code is for; None: any setup of the robot."""
+    fleet: Sequence[Manifest]
+
+    @property
+    def devices(self) -> tuple[Device, ...]:
+        """The devices that the code may look up."""
+        if self.setup is None:
+            return tuple(self.robot.devices.values())
+        return self.robot.devices_in(self.setup)
+
+    @property
+    def asked(self) -> str | None:
+        """The kind that the look-up asks for, where it says one."""
+        return self.lookup.kind
+
+
+@dataclass(frozen=True, slots=True)
+class CodeView:
+    """All code of one robot, for the checks that look at more than one look-up.
+
+    ``complete`` is False when a file was unreadable or a name not known, so that
+    silence about a device proves nothing. ``mentioned`` are the devices whose
+    generated constant the code refers to.
+    """
+
+    robot: Manifest
+    setup: str | None
+    lookups: Sequence[ResolvedLookup]
+    mentioned: frozenset[str]
+    complete: bool

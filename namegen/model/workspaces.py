@@ -1,0 +1,88 @@
+"""The workspace: which robots, which code, which look-ups, which outputs."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from namegen.model.boards import Places
+from namegen.model.places import Place
+
+NameStyle = Literal["camelCase", "snake_case", "PascalCase", "kebab-case", "any"]
+Shape = Literal["call", "new", "annotation", "subscript"]
+
+
+@dataclass(frozen=True, slots=True)
+class NameRules:
+    """How device names are to be written, and the longest they may be (None: any length)."""
+
+    style: NameStyle = "any"
+    longest: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class LookupRule:
+    """Says which places in code look a device up, and of which kind it must be.
+
+    ``called`` is the identifier that is called, constructed, annotated with or
+    subscripted (the last word of a dotted expression). ``on`` is the last word
+    of the receiver, where it matters.
+    """
+
+    shape: Shape
+    called: str
+    on: str | None = None
+    name_at: tuple[int, ...] | Literal["rest"] = (0,)
+    """Positions of the name among the arguments; ``rest`` is every positional argument."""
+    name_key: str | None = None
+    """Keyword under which the name may be given instead."""
+    kind: str | None = None
+    kind_at: int | None = None
+    kind_by: Literal["type-argument", "declared-type"] | None = None
+    kinds: Mapping[str, str] = field(default_factory=dict)
+    """Last identifier of the type expression -> device kind."""
+    languages: tuple[str, ...] = ()
+    """Languages it holds for; empty means all."""
+    place: Place | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CodeEntry:
+    """A folder or file of code and the robots it runs on. Names must exist on each of them."""
+
+    path: str
+    robots: tuple[str, ...]
+    setup: str | None = None
+    exclude: tuple[str, ...] = ()
+    place: Place | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class BuildEntry:
+    """One sort of output: a target, where its files go, for which robots, with which options.
+
+    ``to`` may hold ``{robot}`` (as written) and ``{Robot}`` (as a type name).
+    An empty ``robots`` means all.
+    """
+
+    target: str
+    to: str
+    robots: tuple[str, ...] = ()
+    options: Mapping[str, str | bool | int] = field(default_factory=dict)
+    places: Places = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Settings:
+    """What ``namegen.yaml`` says. Globs and paths are relative to its folder, with ``/``."""
+
+    path: str
+    robots: tuple[str, ...]
+    catalogue: str | None = None
+    names: NameRules = field(default_factory=NameRules)
+    lookups: tuple[LookupRule, ...] = ()
+    code: tuple[CodeEntry, ...] = ()
+    build: tuple[BuildEntry, ...] = ()
+    templates: str | None = None
+    places: Places = field(default_factory=dict)

@@ -1,0 +1,1 @@
+"""Operations: one file a verb; they compute first and write last."""

@@ -1,0 +1,1 @@
+"""Reports: a list of findings as text, JSON, SARIF or lines."""

@@ -1,0 +1,1 @@
+"""Resolving: follows names through constants and files; knows only the model."""

@@ -1,0 +1,1 @@
+"""Targets: reads templates/<target>/ and renders artifacts."""

@@ -1,0 +1,1 @@
+"""Text: words and cases, likeness, positions, differences."""

@@ -1,1 +1,120 @@
-"""Checks: one file per finding kind; each declares its kind and judges."""
+"""Checks: one file per finding kind; each declares its kind and judges.
+
+There is no list of kinds. A package in here (``manifest``, ``code``, ``fleet``)
+is a group; a module of a group that has a ``KIND`` is a finding kind and bears
+its name (``port-taken`` is ``port_taken.py``). What else the module has says
+what it judges:
+
+=====================================================  ======================
+``check(view: RobotView) -> Iterator[Finding]``        in ``manifest``
+``check_catalogue(catalogue) -> Iterator[Finding]``    in ``manifest``
+``judge(question: NameQuestion) -> Finding | None``    in ``code``, by rank
+``check(view: CodeView) -> Iterator[Finding]``         in ``code``
+=====================================================  ======================
+
+A module with a ``KIND`` alone describes what loading or another part finds. A
+module without one is shared by the kinds beside it.
+"""
+
+from __future__ import annotations
+
+import importlib
+import pkgutil
+from collections.abc import Callable, Iterator, Mapping
+from functools import cache
+from types import MappingProxyType, ModuleType
+from typing import cast
+
+from namegen.model.boards import Catalogue
+from namegen.model.findings import Finding, FindingKind
+from namegen.model.views import CodeView, NameQuestion, RobotView
+
+ManifestCheck = Callable[[RobotView], Iterator[Finding]]
+CatalogueCheck = Callable[[Catalogue], Iterator[Finding]]
+NamingJudge = Callable[[NameQuestion], Finding | None]
+CodeCheck = Callable[[CodeView], Iterator[Finding]]
+
+
+@cache
+def kinds() -> Mapping[str, FindingKind]:
+    """Return every finding kind by its name, in alphabetical order.
+
+    Where two groups have a kind of one name (a spelling that differs in code
+    and in a comparison), the first group in the alphabet speaks for both.
+    """
+    found: dict[str, FindingKind] = {}
+    for group in _groups():
+        for module in _modules(group):
+            found.setdefault(_kind_of(module).name, _kind_of(module))
+    return MappingProxyType(dict(sorted(found.items())))
+
+
+def kind(name: str) -> FindingKind | None:
+    """Return one finding kind, or None; only its own file is loaded."""
+    stem = name.replace("-", "_")
+    for group in _groups():
+        if stem in _stems(group):
+            found = getattr(_module(group, stem), "KIND", None)
+            if isinstance(found, FindingKind) and found.name == name:
+                return found
+    return None
+
+
+@cache
+def manifest_checks() -> tuple[ManifestCheck, ...]:
+    """Return what judges one robot's manifest, in the alphabetical order of the kinds."""
+    return cast("tuple[ManifestCheck, ...]", _functions("manifest", "check"))
+
+
+@cache
+def catalogue_checks() -> tuple[CatalogueCheck, ...]:
+    """Return what judges the catalogue by itself, once per workspace."""
+    return cast("tuple[CatalogueCheck, ...]", _functions("manifest", "check_catalogue"))
+
+
+@cache
+def naming_judges() -> tuple[NamingJudge, ...]:
+    """Return the judges of one name in code by rank; the first that answers decides."""
+    modules = [module for module in _modules("code") if hasattr(module, "judge")]
+    modules.sort(key=lambda module: _rank(_kind_of(module)))
+    return tuple(cast(NamingJudge, module.judge) for module in modules)
+
+
+@cache
+def code_checks() -> tuple[CodeCheck, ...]:
+    """Return what judges all code of a robot, in the alphabetical order of the kinds."""
+    return cast("tuple[CodeCheck, ...]", _functions("code", "check"))
+
+
+def _rank(kind: FindingKind) -> int:
+    if kind.rank is None:
+        raise TypeError(f"{kind.name} judges names and must declare its rank")
+    return kind.rank
+
+
+def _functions(group: str, name: str) -> tuple[object, ...]:
+    return tuple(getattr(module, name) for module in _modules(group) if hasattr(module, name))
+
+
+def _groups() -> list[str]:
+    return sorted(found.name for found in pkgutil.iter_modules(__path__) if found.ispkg)
+
+
+@cache
+def _stems(group: str) -> tuple[str, ...]:
+    package = importlib.import_module(f"{__name__}.{group}")
+    return tuple(sorted(found.name for found in pkgutil.iter_modules(package.__path__)))
+
+
+def _module(group: str, stem: str) -> ModuleType:
+    return importlib.import_module(f"{__name__}.{group}.{stem}")
+
+
+def _modules(group: str) -> list[ModuleType]:
+    """Return the modules of a group that are a finding kind."""
+    found = [_module(group, stem) for stem in _stems(group)]
+    return [module for module in found if isinstance(getattr(module, "KIND", None), FindingKind)]
+
+
+def _kind_of(module: ModuleType) -> FindingKind:
+    return cast(FindingKind, module.KIND)

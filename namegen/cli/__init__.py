@@ -2,6 +2,47 @@
 
 from __future__ import annotations
 
+import sys
 
-def main() -> None:
-    """Run the command."""
+import click
+
+from namegen.cli.group import CommandFolder
+from namegen.errors import NamegenError
+
+EXIT_FOUND = 1
+EXIT_UNUSABLE = 2
+EXIT_INTERRUPTED = 130
+
+
+@click.group(
+    cls=CommandFolder,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
+)
+@click.version_option(package_name="namegen", message="%(prog)s %(version)s")
+def namegen() -> None:
+    """Keep the names of a robot's devices the same everywhere.
+
+    One manifest per robot says what is plugged in where and what it is called.
+    From it come constants, configuration stubs and the setup sheet; against it
+    the code is held.
+    """
+
+
+def main(args: list[str] | None = None) -> None:
+    """Run the command and exit: 0 nothing wrong, 1 findings, 2 input that cannot be used."""
+    try:
+        code = namegen.main(args, prog_name="namegen", standalone_mode=False)
+    except NamegenError as error:
+        click.echo(f"namegen: {error}", err=True)
+        sys.exit(EXIT_UNUSABLE)
+    except click.ClickException as error:
+        error.show()
+        sys.exit(EXIT_UNUSABLE)
+    except (click.Abort, KeyboardInterrupt):
+        click.echo("namegen: interrupted; every file is wholly old or wholly new", err=True)
+        sys.exit(EXIT_INTERRUPTED)
+    except BrokenPipeError:
+        # The reader of our output has gone (`| head`); that is no fault of ours.
+        sys.stderr.close()
+        sys.exit(EXIT_FOUND)
+    sys.exit(code or 0)

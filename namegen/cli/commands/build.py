@@ -1,0 +1,101 @@
+"""``namegen build``: writes the outputs, or tells what is out of date."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from namegen.cli.options import opened, workspace_options
+
+if TYPE_CHECKING:
+    from namegen.operations.build import Plan
+    from namegen.operations.workspace import Workspace
+
+ORDER = 40
+
+
+@click.command()
+@click.argument("robots", nargs=-1, metavar="[ROBOT]...")
+@click.option("--stale", is_flag=True, help="Write nothing; exit 1 when an output is not current.")
+@click.option("--diff", is_flag=True, help="Write nothing; show what would change.")
+@click.option("--force", is_flag=True, help="Overwrite outputs that were edited by hand too.")
+@click.option("--tidy", is_flag=True, help="Delete outputs that no manifest asks for any more.")
+@workspace_options
+def command(
+    robots: tuple[str, ...],
+    stale: bool,
+    diff: bool,
+    force: bool,
+    tidy: bool,
+    workspace: Path | None,
+    manifest: Path | None,
+    catalogue: Path | None,
+) -> int:
+    """Write constants, configuration stubs and setup sheets from the manifests.
+
+    Only files that really differ are written. A file that was edited by hand is
+    kept, and said so, unless --force is given. Errors in one robot's manifest
+    stop that robot's outputs only.
+    """
+    from namegen.cli.reporting import say_diff
+    from namegen.operations import build
+
+    space = opened(workspace, manifest, catalogue)
+    planned = build.plan(space, robots)
+    _say_findings(space, planned)
+    if diff:
+        say_diff(list(build.diff(planned.outputs)))
+        return 0 if planned.current else 1
+    if stale:
+        return _say_states(planned)
+    return _write(space, planned, force=force, tidy=tidy)
+
+
+def _say_findings(space: Workspace, planned: Plan) -> None:
+    from namegen.cli.reporting import say, show
+
+    if planned.report.findings:
+        show(space, planned.report, "text")
+    for robot in planned.stopped:
+        say(f"{robot}: nothing was generated; mend the errors above first")
+
+
+def _say_states(planned: Plan) -> int:
+    from namegen.cli.reporting import count, say
+    from namegen.operations.build import State
+
+    behind = [output for output in planned.outputs if output.state is not State.CURRENT]
+    for output in behind:
+        say(f"{output.path}: {output.state.value}; {output.state.remedy}")
+    current = len(planned.outputs) - len(behind)
+    say(f"{count(current, 'output')} current, {len(behind)} not")
+    return 0 if planned.current else 1
+
+
+def _write(space: Workspace, planned: Plan, *, force: bool, tidy: bool) -> int:
+    from namegen.cli.reporting import count, say
+    from namegen.operations import build
+    from namegen.operations.build import State
+
+    if not space.settings.build and not planned.stopped:
+        say(
+            f"nothing to build: {space.settings.path} has no `build` entries; "
+            "`namegen explain target` lists the targets"
+        )
+        return 0
+    done = build.write(space, planned, force=force, tidy=tidy)
+    for path in done.wrote:
+        say(f"wrote {path}")
+    for path in done.removed:
+        say(f"deleted {path}")
+    for path in done.kept:
+        say(f"kept {path}: {State.EDITED.value}; {State.EDITED.remedy}")
+    left = [o.path for o in planned.outputs if o.state is State.LEFT_OVER]
+    for path in left:
+        if path not in done.removed:
+            say(f"{path}: {State.LEFT_OVER.value}; {State.LEFT_OVER.remedy}")
+    same = sum(output.state is State.CURRENT for output in planned.outputs)
+    say(f"{count(len(done.wrote), 'file')} written, {same} already right")
+    return 1 if planned.stopped or done.kept or not planned.report.clean else 0

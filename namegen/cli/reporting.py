@@ -1,0 +1,68 @@
+"""Putting a report on the screen or into a file."""
+
+from __future__ import annotations
+
+import shutil
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from namegen.errors import UnusableInput
+
+if TYPE_CHECKING:
+    from namegen.model.reports import Report
+    from namegen.operations.workspace import Workspace
+
+
+def show(workspace: Workspace, report: Report, form: str, output: Path | None = None) -> None:
+    """Print the report in one of the formats, or write it to ``output``.
+
+    Raises:
+        UnusableInput: the file cannot be written.
+    """
+    from namegen import checks, reports
+
+    render = reports.renderer(form)
+    on_screen = output is None and form == "text"
+    text = render(
+        report,
+        workspace.source,
+        checks.kinds(),
+        width=shutil.get_terminal_size().columns if on_screen else 100,
+        colour=on_screen and sys.stdout.isatty(),
+    )
+    if output is None:
+        say(text, end="")
+        return
+    try:
+        output.write_bytes(text.encode("utf-8"))
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        raise UnusableInput(f"the report cannot be written: {reason}", where=str(output)) from error
+
+
+def say(text: str, *, end: str = "\n", err: bool = False) -> None:
+    """Print text, whatever the terminal's encoding: letters it lacks become ``\\u`` escapes."""
+    stream = sys.stderr if err else sys.stdout
+    encoding = getattr(stream, "encoding", None) or "utf-8"
+    safe = (text + end).encode(encoding, errors="backslashreplace").decode(encoding)
+    click.echo(safe, nl=False, err=err)
+
+
+def say_diff(lines: list[str]) -> None:
+    """Print a unified diff, harmless on a terminal, coloured where there is one."""
+    from namegen.text.terminal import printable
+
+    colours = {"+": "green", "-": "red", "@": "cyan"}
+    for line in lines:
+        plain = printable(line.expandtabs(4))
+        bold = line.startswith(("+++", "---"))
+        styled = click.style(plain, fg=None if bold else colours.get(line[:1]), bold=bold)
+        say(styled if sys.stdout.isatty() else plain)
+
+
+def count(number: int, one: str, many: str | None = None) -> str:
+    """Return ``1 file``, ``2 files``."""
+    return f"{number} {one if number == 1 else many or one + 's'}"

@@ -1,0 +1,149 @@
+"""Audit: holds code against the manifests."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from namegen import checks
+from namegen.checks.naming import judge_lookup
+from namegen.model.findings import Finding
+from namegen.model.manifests import Manifest
+from namegen.model.reports import Report
+from namegen.model.views import CodeView, NameQuestion, ResolvedLookup
+from namegen.operations.code_files import CodeFiles, Use, code_files
+from namegen.operations.code_reader import CodeReader, FileFacts, Literal
+from namegen.operations.files import Folder
+from namegen.operations.record import read_record
+from namegen.operations.repairs import with_fixes
+from namegen.operations.schemes import schemes_by_robot
+from namegen.operations.verify import sort
+from namegen.operations.workspace import Workspace
+
+UNPROVEN = ("unreadable", "not-checkable")
+"""Kinds of findings after which silence about a device proves nothing."""
+
+
+@dataclass(frozen=True)
+class Audit:
+    """The outcome of one audit: the report, and the literals that its findings point at."""
+
+    report: Report
+    literals: Mapping[object, Literal]
+
+
+def audit(workspace: Workspace, paths: Sequence[Path] = (), *, asked: Iterable[str] = ()) -> Audit:
+    """Hold the workspace's code, or those parts of it at ``paths``, against the manifests.
+
+    ``asked`` names finding kinds that are left out unless asked for. A robot
+    whose manifest could not be read without an error is not judged: its names
+    are not known; the manifest's findings stand in the report instead.
+
+    Raises:
+        UnusableInput: a path or an entry of the settings cannot be used.
+    """
+    return audit_files(workspace, code_files(workspace, paths), workspace.folder, asked=asked)
+
+
+def audit_files(
+    workspace: Workspace, files: CodeFiles, folder: Folder, *, asked: Iterable[str] = ()
+) -> Audit:
+    """Audit the given files as they are in ``folder``, which may hold edits not yet written."""
+    reader = CodeReader(folder, workspace.settings.lookups, files.roots)
+    sound = {m.robot: m for m in workspace.manifests if workspace.sound(m)}
+    facts = [reader.facts(path) for path in files.uses]
+    findings = list(workspace.faults)
+    for found in workspace.faults_of.values():
+        findings += found
+    for file in facts:
+        findings += _judged_alone(workspace, file, files.uses[file.path], sound)
+    for (robot, setup), code in _by_use(files, facts, sound).items():
+        findings += _judged_together(workspace, code, sound[robot], setup, reader)
+    named = set(asked)
+    kept = [f for f in findings if f.kind not in checks.ON_REQUEST or f.kind in named]
+    lookups = sum(len(file.lookups) for file in facts)
+    report = Report(
+        sort(with_fixes(kept, reader.literals, folder)), files=len(facts), lookups=lookups
+    )
+    return Audit(report, reader.literals)
+
+
+def _judged_alone(
+    workspace: Workspace, file: FileFacts, uses: Sequence[Use], sound: Mapping[str, Manifest]
+) -> Iterator[Finding]:
+    """Yield what is wrong with each look-up by itself, on all robots that the file runs on."""
+    for place, why in file.unreadable:
+        yield checks.unreadable(place, why)
+    known = [use for use in uses if use.robot in sound]
+    for lookup in file.lookups if known else ():
+        if lookup.text is None:
+            yield checks.not_checkable(lookup)
+            continue
+        questions = [
+            NameQuestion(
+                lookup, lookup.text, sound[use.robot], use.setup or None, workspace.manifests
+            )
+            for use in known
+        ]
+        finding = judge_lookup(lookup, questions)
+        if finding is not None:
+            yield finding
+
+
+@dataclass
+class _Code:
+    """All code of one robot in one setup."""
+
+    lookups: list[ResolvedLookup] = field(default_factory=list)
+    paths: list[str] = field(default_factory=list)
+    whole: bool = True
+
+
+def _by_use(
+    files: CodeFiles, facts: Sequence[FileFacts], sound: Mapping[str, Manifest]
+) -> dict[tuple[str, str | None], _Code]:
+    """Return the code of each robot, taken together from all entries that name it."""
+    found: dict[tuple[str, str | None], _Code] = {}
+    for file in facts:
+        for use in files.uses[file.path]:
+            if use.robot not in sound:
+                continue
+            code = found.setdefault((use.robot, None), _Code())
+            code.lookups += file.lookups
+            code.paths.append(file.path)
+            unknown = any(lookup.text is None for lookup in file.lookups)
+            code.whole &= use.robot in files.whole and not file.unreadable and not unknown
+    return found
+
+
+def _judged_together(
+    workspace: Workspace, code: _Code, robot: Manifest, setup: str | None, reader: CodeReader
+) -> Iterator[Finding]:
+    """Yield what is wrong with the look-ups of one robot taken together."""
+    mentioned = _mentioned(workspace, code, robot, reader) if code.whole else frozenset[str]()
+    view = CodeView(robot, setup, code.lookups, mentioned, code.whole)
+    for check in checks.code_checks():
+        yield from check(view)
+
+
+def _mentioned(
+    workspace: Workspace, code: _Code, robot: Manifest, reader: CodeReader
+) -> frozenset[str]:
+    """Return the devices that no look-up names but whose generated constant the code uses."""
+    named = {lookup.text for lookup in code.lookups}
+    schemes = schemes_by_robot(workspace).get(robot.robot, ())
+    constants = {
+        scheme.constant(device): device.name
+        for device in robot.devices.values()
+        if device.name not in named
+        for scheme in schemes
+    }
+    if not constants:
+        return frozenset()
+    generated = read_record(workspace.folder)
+    found: set[str] = set()
+    for path in code.paths:
+        if path not in generated:
+            found |= reader.mentions(path, tuple(constants))
+    return frozenset(constants[name] for name in found)

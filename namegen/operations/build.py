@@ -1,0 +1,239 @@
+"""Build: renders every output in memory, tells what differs, and writes only that."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from enum import Enum
+
+from namegen.errors import UnusableInput
+from namegen.model.artifacts import Artifact
+from namegen.model.findings import Finding
+from namegen.model.reports import Report
+from namegen.operations.files import Folder
+from namegen.operations.record import (
+    RECORD_FILE,
+    Entry,
+    normalised,
+    read_record,
+    record_bytes,
+    settled,
+    text_hash,
+)
+from namegen.operations.rendering import render_all
+from namegen.operations.schemes import schemes_by_robot
+from namegen.operations.verify import judge, sort, stops
+from namegen.operations.workspace import Workspace
+
+
+class State(str, Enum):
+    """How an output on disk compares with what the manifest says now."""
+
+    CURRENT = "current"
+    MISSING = "missing"
+    STALE = "stale"
+    EDITED = "edited by hand"
+    LEFT_OVER = "left over"
+
+    @property
+    def remedy(self) -> str:
+        """What a person does about it."""
+        return _REMEDIES[self]
+
+
+_REMEDIES = {
+    State.CURRENT: "nothing to do",
+    State.MISSING: "run `namegen build`",
+    State.STALE: "run `namegen build`",
+    State.EDITED: "put the change into the manifest, then `namegen build --force` overwrites it",
+    State.LEFT_OVER: "no manifest asks for it any more: `namegen build --tidy` deletes it",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Output:
+    """One output: its state, what is to be there (None: nothing) and what is (None: nothing)."""
+
+    path: str
+    state: State
+    artifact: Artifact | None = None
+    old: bytes | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """What a build would do. ``stopped`` are the robots whose manifests have errors."""
+
+    outputs: tuple[Output, ...]
+    report: Report
+    stopped: tuple[str, ...]
+    record: Mapping[str, Entry]
+
+    @property
+    def current(self) -> bool:
+        """Whether every output is as the manifests want it and none was stopped."""
+        return not self.stopped and all(o.state is State.CURRENT for o in self.outputs)
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """What a build did: paths written, kept because of edits by hand, and removed."""
+
+    wrote: tuple[str, ...]
+    kept: tuple[str, ...]
+    removed: tuple[str, ...]
+
+
+def plan(workspace: Workspace, robots: Sequence[str] = ()) -> Plan:
+    """Render the outputs of the named robots (none: all) and compare them with the disk.
+
+    Errors in one manifest stop that robot's outputs only; errors in the
+    settings or the catalogue stop all.
+
+    Raises:
+        UnusableInput: a robot or target is not known, or two outputs share a path.
+        UnusableTarget: a target or template cannot be used.
+        RefusedWrite: an output would land outside the workspace or on a folder.
+    """
+    chosen = workspace.chosen(robots)
+    schemes = schemes_by_robot(workspace)
+    findings: list[Finding] = list(workspace.faults)
+    stopped = [path for path in workspace.broken if not robots]
+    for path in stopped:
+        findings += workspace.faults_of[path]
+    ready = []
+    for manifest in chosen:
+        found = judge(workspace, manifest, schemes)
+        findings += found
+        if stops(found) or stops(workspace.faults):
+            stopped.append(manifest.robot)
+        else:
+            ready.append(manifest)
+    artifacts = render_all(workspace, ready, whole_fleet=not stopped and not robots)
+    record = read_record(workspace.folder)
+    outputs = [
+        _compared(workspace.folder, artifact, record) for artifact in _one_each(artifacts)
+    ]
+    unsettled = {*stopped} if not robots else {*stopped, *_others(workspace, robots)}
+    outputs += _left_over(workspace, record, {o.path for o in outputs}, unsettled)
+    report = Report(sort(findings), files=sum(len(m.sources) for m in chosen))
+    return Plan(tuple(outputs), report, tuple(stopped), record)
+
+
+def write(workspace: Workspace, planned: Plan, *, force: bool = False, tidy: bool = False) -> Written:
+    """Write what differs; an output edited by hand only with ``force``.
+
+    Left-over outputs are removed with ``tidy``, and only while untouched.
+
+    Raises:
+        RefusedWrite: something cannot be written; every file keeps its old content
+            or has its whole new one.
+    """
+    changes: dict[str, bytes] = {}
+    kept, removed = [], []
+    for output in planned.outputs:
+        if output.state is State.LEFT_OVER:
+            if tidy and planned.record[output.path].made(text_hash(output.old or b"")):
+                removed.append(output.path)
+        elif output.state is State.EDITED and not force:
+            kept.append(output.path)
+        elif output.state is not State.CURRENT and output.artifact is not None:
+            changes[output.path] = output.artifact.text.encode()
+    before, after = _records(planned, changes, kept, removed)
+    _write_record(workspace.folder, before if changes or removed else after)
+    workspace.folder.write(changes)
+    for path in removed:
+        workspace.folder.remove(path)
+    _write_record(workspace.folder, after)
+    return Written(tuple(changes), tuple(kept), tuple(removed))
+
+
+def diff(outputs: Iterable[Output]) -> Iterator[str]:
+    """Yield the lines, without line ends, of a unified diff from the disk to the rendering."""
+    for output in outputs:
+        if output.state in {State.CURRENT, State.LEFT_OVER} or output.artifact is None:
+            continue
+        old = normalised(output.old or b"").decode("utf-8", errors="replace")
+        source = "/dev/null" if output.old is None else f"a/{output.path}"
+        yield from difflib.unified_diff(
+            old.splitlines(),
+            output.artifact.text.splitlines(),
+            source,
+            f"b/{output.path}",
+            lineterm="",
+        )
+
+
+def _one_each(artifacts: Iterable[Artifact]) -> list[Artifact]:
+    """Return the artifacts, making sure that no two want one path.
+
+    Paths that differ only by case are one file on many machines.
+    """
+    seen: dict[str, Artifact] = {}
+    for artifact in artifacts:
+        twin = seen.setdefault(artifact.path.casefold(), artifact)
+        if twin is not artifact:
+            both = " and ".join(f"{a.target} for {a.robot or 'all robots'}" for a in (twin, artifact))
+            raise UnusableInput(
+                f"two outputs go to one path: {both}",
+                where=artifact.path,
+                remedy="put {robot} into `to`, or give each its own file name",
+            )
+    return list(seen.values())
+
+
+def _compared(folder: Folder, artifact: Artifact, record: Mapping[str, Entry]) -> Output:
+    folder.check_inside(artifact.path)
+    if not folder.exists(artifact.path):
+        return Output(artifact.path, State.MISSING, artifact)
+    old = folder.read(artifact.path)
+    if normalised(old) == artifact.text.encode():
+        return Output(artifact.path, State.CURRENT, artifact, old)
+    entry = record.get(artifact.path)
+    ours = entry is not None and entry.made(text_hash(old))
+    return Output(artifact.path, State.STALE if ours else State.EDITED, artifact, old)
+
+
+def _others(workspace: Workspace, robots: Sequence[str]) -> set[str]:
+    """Return the robots that this build leaves alone."""
+    return {m.robot for m in workspace.manifests} - set(robots)
+
+
+def _left_over(
+    workspace: Workspace, record: Mapping[str, Entry], planned: set[str], unsettled: set[str]
+) -> Iterator[Output]:
+    """Yield recorded outputs that nothing asks for, unless their robot was not looked at."""
+    for path, entry in sorted(record.items()):
+        unsure = bool(unsettled) if entry.robot is None else entry.robot in unsettled
+        if path in planned or unsure or workspace.broken or not workspace.folder.exists(path):
+            continue
+        yield Output(path, State.LEFT_OVER, old=workspace.folder.read(path))
+
+
+def _records(
+    planned: Plan, changes: Mapping[str, bytes], kept: Sequence[str], removed: Sequence[str]
+) -> tuple[dict[str, Entry], dict[str, Entry]]:
+    """Return the record to write before the outputs, and the one to write after them."""
+    before = dict(planned.record)
+    for output in planned.outputs:
+        if output.artifact is None or output.path in kept:
+            continue
+        artifact = output.artifact
+        replaced = output.path in changes and output.old is not None
+        before[output.path] = Entry(
+            artifact.target,
+            artifact.robot,
+            text_hash(artifact.text.encode()),
+            text_hash(output.old or b"") if replaced else None,
+        )
+    after = {path: entry for path, entry in settled(before).items() if path not in removed}
+    return before, after
+
+
+def _write_record(folder: Folder, entries: Mapping[str, Entry]) -> None:
+    data = record_bytes(entries)
+    if not entries and not folder.exists(RECORD_FILE):
+        return
+    if not folder.exists(RECORD_FILE) or folder.read(RECORD_FILE) != data:
+        folder.write({RECORD_FILE: data})

@@ -1,0 +1,180 @@
+"""Which files of code belong to which robots."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path, PurePosixPath
+
+from pathspec import GitIgnoreSpec
+
+from namegen import languages
+from namegen.errors import UnusableInput
+from namegen.model.workspaces import CodeEntry
+from namegen.operations.files import unreadable
+from namegen.operations.workspace import Workspace
+
+IGNORE_FILE = ".gitignore"
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Use:
+    """A robot that a file of code runs on, and the setup it is written for (empty: any)."""
+
+    robot: str
+    setup: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class CodeFiles:
+    """The files to audit with what they are for; ``whole`` are robots with all of their code."""
+
+    uses: dict[str, tuple[Use, ...]]
+    whole: frozenset[str]
+    roots: tuple[str, ...]
+    """Folders below which modules are found, besides the importing file's own."""
+
+
+def code_files(workspace: Workspace, paths: Sequence[Path] = ()) -> CodeFiles:
+    """Return the files of the ``code`` entries, or those of them that lie at ``paths``.
+
+    What ``.gitignore`` or an entry's ``exclude`` leaves out stays out even when
+    a path names it: an editor or a commit hook passes whatever it has.
+
+    Raises:
+        UnusableInput: a path does not exist, or belongs to no ``code`` entry.
+    """
+    wanted = [_wanted(workspace, path) for path in paths]
+    uses: dict[str, set[Use]] = {}
+    for entry in workspace.settings.code:
+        robots = tuple(manifest.robot for manifest in workspace.chosen(_known(workspace, entry)))
+        for path in _files_of(workspace, entry):
+            if wanted and not any(_below(path, want) for want in wanted):
+                continue
+            uses.setdefault(path, set()).update(Use(robot, entry.setup or "") for robot in robots)
+    return CodeFiles(
+        uses={path: tuple(sorted(uses[path])) for path in sorted(uses)},
+        whole=frozenset() if wanted else frozenset(_robots_with_code(workspace)),
+        roots=_roots(workspace),
+    )
+
+
+def _known(workspace: Workspace, entry: CodeEntry) -> Sequence[str]:
+    """Return the entry's robots, without those whose manifest could not be read."""
+    if not workspace.broken:
+        return entry.robots
+    readable = {manifest.robot for manifest in workspace.manifests}
+    return [robot for robot in entry.robots if robot in readable]
+
+
+def _robots_with_code(workspace: Workspace) -> Iterator[str]:
+    for entry in workspace.settings.code:
+        yield from entry.robots
+
+
+def _roots(workspace: Workspace) -> tuple[str, ...]:
+    """Return the code entries' folders, then the workspace's own."""
+    root = workspace.folder.root
+    entries = [entry.path.rstrip("/") for entry in workspace.settings.code]
+    folders = [path if (root / path).is_dir() else _parent(path) for path in entries]
+    return tuple(dict.fromkeys([*folders, ""]))
+
+
+def _parent(path: str) -> str:
+    parent = PurePosixPath(path).parent.as_posix()
+    return "" if parent == "." else parent
+
+
+def _wanted(workspace: Workspace, path: Path) -> str:
+    relative = workspace.folder.relative(path)
+    if not path.exists():
+        raise UnusableInput(
+            "there is no such file or folder",
+            where=str(path),
+            remedy="check the spelling of the path, capitals too",
+        )
+    entries = [entry.path.rstrip("/") for entry in workspace.settings.code]
+    if not any(_below(relative, entry) or _below(entry, relative) for entry in entries):
+        raise UnusableInput(
+            "this path belongs to no `code` entry, so its robot is not known",
+            where=relative,
+            remedy=f"add it to `code` in {workspace.settings.path}: "
+            f"{{path: {relative}, robots: [NAME]}}",
+        )
+    return "" if relative == "." else relative
+
+
+def _below(path: str, folder: str) -> bool:
+    return folder in ("", ".") or path == folder or path.startswith(folder + "/")
+
+
+def _files_of(workspace: Workspace, entry: CodeEntry) -> Iterator[str]:
+    root = workspace.folder.root
+    start = root / entry.path
+    where = str(entry.place or workspace.settings.path)
+    if not start.exists():
+        raise UnusableInput(
+            f"`code` names {entry.path}, which does not exist",
+            where=where,
+            remedy="correct the path, or take the entry away",
+        )
+    if not start.resolve().is_relative_to(root):
+        raise UnusableInput(f"`code` names {entry.path}, outside the workspace", where=where)
+    excluded = GitIgnoreSpec.from_lines(entry.exclude)
+    files = [start] if start.is_file() else _walk(start, _ignored_above(root, start))
+    for file in files:
+        path = file.relative_to(root).as_posix()
+        within = file.relative_to(start).as_posix()
+        if languages.for_path(path) and not excluded.match_file(within):
+            yield path
+
+
+Ignores = tuple[tuple[Path, GitIgnoreSpec], ...]
+
+
+def _ignored_above(root: Path, start: Path) -> Ignores:
+    """Return the ignore files from the workspace down to, but without, ``start``."""
+    folders = [root]
+    for part in start.relative_to(root).parts[:-1]:
+        folders.append(folders[-1] / part)
+    return tuple(spec for folder in folders if folder != start for spec in _ignores_in(folder))
+
+
+def _ignores_in(folder: Path) -> Ignores:
+    try:
+        lines = (folder / IGNORE_FILE).read_text(encoding="utf-8", errors="replace").splitlines()
+    except OSError:
+        return ()
+    return ((folder, GitIgnoreSpec.from_lines(lines)),)
+
+
+def _walk(folder: Path, ignores: Ignores) -> Iterator[Path]:
+    """Yield the files below a folder, in order, without what is ignored.
+
+    Links to folders are not followed, so that a loop of links cannot trap it.
+    """
+    ignores += _ignores_in(folder)
+    try:
+        entries = sorted(os.scandir(folder), key=lambda entry: entry.name)
+    except OSError as error:
+        raise unreadable(str(folder), error) from error
+    for entry in entries:
+        path = Path(entry.path)
+        is_folder = entry.is_dir(follow_symlinks=False)
+        if entry.name == ".git" or _is_ignored(path, is_folder, ignores):
+            continue
+        if is_folder:
+            yield from _walk(path, ignores)
+        elif entry.is_file():
+            yield path
+
+
+def _is_ignored(path: Path, is_folder: bool, ignores: Ignores) -> bool:
+    """Whether the innermost ignore file with an opinion leaves the path out."""
+    for folder, spec in reversed(ignores):
+        relative = path.relative_to(folder).as_posix() + ("/" if is_folder else "")
+        verdict = spec.check_file(relative).include
+        if verdict is not None:
+            return verdict
+    return False

@@ -1,0 +1,142 @@
+"""Reading code: bytes to facts to look-ups whose text is known, one file at a time."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import PurePosixPath
+
+from namegen import languages
+from namegen.errors import UnusableInput
+from namegen.model.facts import Import, LookupSite, Reading, Text
+from namegen.model.places import Place, Span
+from namegen.model.views import ResolvedLookup
+from namegen.model.workspaces import LookupRule
+from namegen.operations.files import Folder
+from namegen.resolving import Resolver
+from namegen.text.positions import Lines
+
+KEPT_READINGS = 64
+"""How many parsed files stay in memory for the imports of others."""
+
+
+@dataclass(frozen=True, slots=True)
+class Literal:
+    """A literal that a finding points at, with what is needed to rewrite it."""
+
+    path: str
+    text: Text
+
+
+@dataclass(frozen=True, slots=True)
+class FileFacts:
+    """What one file says about devices. ``unreadable`` tells why nothing is known of a stretch."""
+
+    path: str
+    lookups: tuple[ResolvedLookup, ...] = ()
+    unreadable: tuple[tuple[Place, str], ...] = ()
+
+
+class CodeReader:
+    """Reads the code of one folder by the look-up rules.
+
+    ``literals`` grows with every look-up whose text is one literal.
+    """
+
+    def __init__(self, folder: Folder, rules: Sequence[LookupRule], roots: Sequence[str]) -> None:
+        self.folder = folder
+        self.rules = tuple(rules)
+        self.roots = tuple(roots)
+        self.literals: dict[Place, Literal] = {}
+        self._reading = lru_cache(maxsize=KEPT_READINGS)(self._read)
+        self._find = lru_cache(maxsize=None)(self._find_file)
+        self._resolver = Resolver(self._reading_or_none, self._find)
+
+    def facts(self, path: str) -> FileFacts:
+        """Return the look-ups of one file; a file without any look-up's identifier is not parsed."""
+        language = languages.for_path(path)
+        assert language is not None, "the caller chose the files of known languages"
+        try:
+            data = self.folder.read(path)
+            if not language.may_look_up(data, self.rules):
+                return FileFacts(path)
+            reading, lines = self._reading(path)
+        except UnusableInput as error:
+            return FileFacts(path, unreadable=((Place(path), error.what),))
+        lookups = tuple(
+            self._resolved(site, path, lines, language.name) for site in reading.lookups
+        )
+        unsound = tuple(
+            (_place(path, lines, span), "this stretch is not valid code") for span in reading.unsound
+        )
+        return FileFacts(path, lookups, unsound)
+
+    def mentions(self, path: str, names: Sequence[str]) -> set[str]:
+        """Return which of the identifiers the file's code refers to."""
+        try:
+            data = self.folder.read(path)
+            if not any(name.encode() in data for name in names):
+                return set()
+            reading, _ = self._reading(path)
+        except UnusableInput:
+            return set()
+        return {name for name in names if reading.mentions((name,))}
+
+    def _read(self, path: str) -> tuple[Reading, Lines]:
+        """Parse a file.
+
+        Raises:
+            UnusableInput: it cannot be read or decoded.
+        """
+        language = languages.for_path(path)
+        if language is None:
+            raise UnusableInput("not a language that namegen reads", where=path)
+        utf8 = language.decode(self.folder.read(path)).text.encode("utf-8")
+        return language.read(utf8, self.rules), Lines.of_utf8(utf8)
+
+    def _reading_or_none(self, path: str) -> Reading | None:
+        try:
+            return self._reading(path)[0]
+        except UnusableInput:
+            return None
+
+    def _find_file(self, wanted: Import, importer: str) -> str | None:
+        """Return the workspace file that an import means, or None when it lies elsewhere."""
+        own = PurePosixPath(importer).parent
+        if wanted.up is not None:
+            for _ in range(wanted.up):
+                own = own.parent
+            bases = [own]
+        else:
+            bases = [own, *(PurePosixPath(root) for root in self.roots)]
+        for base in bases:
+            for file in wanted.files:
+                path = (base / file).as_posix()
+                if path in self.folder.overlay or (self.folder.root / path).is_file():
+                    return path
+        return None
+
+    def _resolved(
+        self, site: LookupSite, path: str, lines: Lines, language: str
+    ) -> ResolvedLookup:
+        found = self._resolver.resolve(site, path)
+        at = _place(path, lines, site.span)
+        place = _place(path, lines, site.name.span)
+        if found.literal is not None:
+            file, text = found.literal
+            place = _place(file, lines if file == path else self._reading(file)[1], text.span)
+            self.literals[place] = Literal(file, text)
+        return ResolvedLookup(
+            site=site,
+            at=at,
+            place=place,
+            text=found.text,
+            why=found.why,
+            literal=found.literal is not None,
+            language=language,
+        )
+
+
+def _place(path: str, lines: Lines, span: Span) -> Place:
+    return Place(path, *lines.locate(span.start, span.end))

@@ -1,0 +1,96 @@
+"""Explain: a finding kind, or a name that a robot did not find, letter by letter."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from namegen.model.manifests import Device, Manifest
+from namegen.text.differences import marks, spell_out
+from namegen.text.likeness import suggest
+from namegen.text.lookalikes import look_alike
+
+_QUOTED = re.compile(r"""["'`“”‘’«»]([^"'`“”‘’«»]+)["'`“”‘’«»]""")
+_BARE = re.compile(r"[\w.-]+")
+
+
+@dataclass(frozen=True, slots=True)
+class Owner:
+    """A device of a robot that a text is, was, or is likely meant to be."""
+
+    robot: str
+    device: Device
+    former: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Explanation:
+    """What a name is about: who has exactly this name, or who is nearest to it.
+
+    ``marks`` are two lines with ``^`` under the letters in which the text and
+    the nearest name differ; ``difference`` says the same in words.
+    """
+
+    text: str
+    exact: tuple[Owner, ...] = ()
+    near: tuple[Owner, ...] = ()
+    marks: tuple[str, str] = ("", "")
+    difference: str = ""
+    unsure: tuple[str, ...] = ()
+    """Names that are near too, when none is clearly meant."""
+
+
+def explain_name(text: str, manifests: Sequence[Manifest]) -> Explanation:
+    """Explain a device name, or the name inside an error text that a robot showed.
+
+    Of an error text the part that is nearest to a device's name is taken, quoted
+    parts first.
+    """
+    best = Explanation(text.strip())
+    for part in _parts(text):
+        found = _explain(part, manifests)
+        if found.exact or found.near:
+            return found
+        if found.unsure and not best.unsure:
+            best = found
+    return best
+
+
+def _parts(text: str) -> Iterable[str]:
+    """Yield what may be a name: the whole text, then what stands in quotes, then each word."""
+    yield text
+    yield from _QUOTED.findall(text)
+    words = _BARE.findall(text)
+    if len(words) > 1:
+        yield from sorted(words, key=len, reverse=True)
+
+
+def _explain(text: str, manifests: Sequence[Manifest]) -> Explanation:
+    exact = tuple(_owners(text, manifests))
+    if exact:
+        return Explanation(text, exact=exact)
+    names = {device.name for manifest in manifests for device in manifest.devices.values()}
+    alike = sorted(
+        name for name in names if name.casefold() == text.casefold() or look_alike(name, text)
+    )
+    best, rivals = (alike[0], ()) if len(alike) == 1 else (None, tuple(alike))
+    if not alike:
+        suggestion = suggest(text, sorted(names))
+        best, rivals = suggestion.best, suggestion.rivals
+    if best is None:
+        return Explanation(text, unsure=rivals)
+    return Explanation(
+        text,
+        near=tuple(_owners(best, manifests)),
+        marks=marks(text, best),
+        difference=spell_out(text, best),
+    )
+
+
+def _owners(name: str, manifests: Sequence[Manifest]) -> Iterable[Owner]:
+    for manifest in manifests:
+        if name in manifest.devices:
+            yield Owner(manifest.robot, manifest.devices[name])
+        for device in manifest.retired.get(name, ()):
+            yield Owner(manifest.robot, device, former=True)

@@ -1,0 +1,93 @@
+"""New: starts a workspace, or another robot in one."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from pathlib import Path
+
+from namegen.bundled import bundled
+from namegen.errors import RefusedWrite, UnusableInput
+from namegen.model.places import Edit
+from namegen.operations.files import Folder
+from namegen.operations.splicing import splice
+from namegen.operations.workspace import Workspace
+
+STARTER = "starter"
+_ROBOT = re.compile(r"[A-Za-z][A-Za-z0-9_-]*")
+
+
+def starter_files(example: str = STARTER) -> dict[str, bytes]:
+    """Return the files of a bundled example by their relative path."""
+    root = bundled("examples") / example
+    return {
+        path.relative_to(root).as_posix(): path.read_bytes()
+        for path in sorted(root.rglob("*"))
+        if path.is_file() and "__pycache__" not in path.parts
+    }
+
+
+def lay_out(files: Mapping[str, bytes], folder: Path) -> tuple[str, ...]:
+    """Write files into a folder, making it if needed; return their paths.
+
+    Raises:
+        RefusedWrite: one of them is there already (nothing is written then), or
+            the folder cannot be written to.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        raise RefusedWrite(f"this folder cannot be made: {reason}", where=str(folder)) from error
+    target = Folder(folder)
+    taken = [path for path in files if target.exists(path)]
+    if taken:
+        raise RefusedWrite(
+            f"already there: {', '.join(taken)}",
+            where=str(folder),
+            remedy="nothing was written; choose an empty folder",
+        )
+    target.write(files)
+    return tuple(files)
+
+
+def new_robot(workspace: Workspace, name: str, like: str | None) -> str:
+    """Write a manifest for another robot; return its path.
+
+    With ``like`` it is a copy of that robot's manifest, comments and all, under
+    the new name.
+
+    Raises:
+        UnusableInput: the name is taken or cannot be one, or ``like`` is not known.
+        RefusedWrite: the file is already there.
+    """
+    if not _ROBOT.fullmatch(name):
+        raise UnusableInput(
+            f'"{name}" cannot be a robot\'s name',
+            remedy="use letters, digits, - and _, beginning with a letter; "
+            "`title` in the manifest may say more",
+        )
+    if any(manifest.robot.casefold() == name.casefold() for manifest in workspace.manifests):
+        raise UnusableInput(f'there is a robot "{name}" already', remedy="choose another name")
+    if like is None:
+        source, text, place = "", _starter_manifest(), None
+    else:
+        manifest = workspace.chosen([like])[0]
+        source, place = manifest.path, manifest.places.get("robot")
+        text = workspace.folder.read(source).decode("utf-8-sig")
+    new = splice(text, [Edit(place, name)]) if place else text.replace("robot: first", f"robot: {name}")
+    path = _path_beside(workspace, source, name)
+    lay_out({path: new.encode("utf-8")}, workspace.folder.root)
+    return path
+
+
+def _starter_manifest() -> str:
+    return starter_files()["robots/first.yaml"].decode("utf-8")
+
+
+def _path_beside(workspace: Workspace, source: str, name: str) -> str:
+    """Return where the new manifest goes: beside the others."""
+    beside = source or next(
+        (manifest.path for manifest in workspace.manifests), *workspace.broken, "robots/x.yaml"
+    )
+    return Path(beside).with_name(f"{name}.yaml").as_posix()

@@ -1,0 +1,88 @@
+"""Rendering: every output that the settings ask for, as artifacts in memory."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+
+from namegen import targets
+from namegen.errors import UnusableInput
+from namegen.model.artifacts import Artifact
+from namegen.model.manifests import Manifest
+from namegen.model.workspaces import BuildEntry
+from namegen.operations.schemes import template_folders
+from namegen.operations.workspace import Workspace
+from namegen.text.likeness import nearest
+from namegen.text.words import convert
+
+
+_HOLDER = re.compile(r"\{([^{}]*)\}")
+
+
+def render_all(
+    workspace: Workspace, manifests: Sequence[Manifest], *, whole_fleet: bool
+) -> Iterator[Artifact]:
+    """Yield the artifacts of the manifests; those of the whole workspace only when it is whole.
+
+    Raises:
+        UnusableInput: a target, robot or place holder is not known.
+        UnusableTarget: a target, its options or a template cannot be used.
+    """
+    settings = workspace.settings
+    if not settings.build:
+        return
+    known = targets.load(template_folders(workspace))
+    for entry in settings.build:
+        target = known.get(entry.target)
+        if target is None:
+            raise _unknown_target(workspace, entry, known)
+        _check_robots(workspace, entry)
+        chosen = [m for m in manifests if not entry.robots or m.robot in entry.robots]
+        if target.per == "workspace":
+            if whole_fleet:
+                scene = targets.Scene(tuple(chosen), workspace.catalogue, entry.options)
+                yield targets.render(target, scene, path_of(workspace, entry, None))
+            continue
+        for manifest in chosen:
+            scene = targets.Scene((manifest,), workspace.catalogue, entry.options)
+            yield targets.render(target, scene, path_of(workspace, entry, manifest.robot))
+
+
+def path_of(workspace: Workspace, entry: BuildEntry, robot: str | None) -> str:
+    """Return where an output goes: ``to`` with ``{robot}`` and ``{Robot}`` filled in.
+
+    Raises:
+        UnusableInput: ``to`` holds another place holder, or one that has no robot.
+    """
+    words = {} if robot is None else {"robot": robot, "Robot": convert(robot, "PascalCase")}
+    if any(name not in words for name in _HOLDER.findall(entry.to)):
+        raise UnusableInput(
+            f"`to: {entry.to}` cannot be filled in",
+            where=_where(workspace, entry),
+            remedy="only {robot} and {Robot} may stand in braces, and only for a target that "
+            "makes one file per robot",
+        )
+    return _HOLDER.sub(lambda match: words[match[1]], entry.to)
+
+
+def _check_robots(workspace: Workspace, entry: BuildEntry) -> None:
+    if not workspace.broken:
+        workspace.chosen(entry.robots)
+
+
+def _unknown_target(
+    workspace: Workspace, entry: BuildEntry, known: Iterable[str]
+) -> UnusableInput:
+    names = sorted(known)
+    best = nearest(entry.target, names)
+    meant = f'did you mean "{best}"? ' if best else ""
+    return UnusableInput(
+        f'there is no target "{entry.target}"',
+        where=_where(workspace, entry),
+        remedy=f"{meant}the targets are: {', '.join(names)}",
+    )
+
+
+def _where(workspace: Workspace, entry: BuildEntry) -> str:
+    place = entry.places.get("target") or entry.places.get("")
+    return str(place) if place else workspace.settings.path

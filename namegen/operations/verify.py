@@ -1,0 +1,62 @@
+"""Verify: everything that is wrong in the manifests, in one run."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from namegen import checks
+from namegen.model.findings import Finding, Severity
+from namegen.model.identifiers import NamingScheme
+from namegen.model.manifests import Manifest
+from namegen.model.reports import Report
+from namegen.model.views import RobotView
+from namegen.operations.schemes import schemes_by_robot
+from namegen.operations.workspace import Workspace
+
+
+def verify(workspace: Workspace, robots: Sequence[str] = ()) -> Report:
+    """Return all that is wrong in the named robots' manifests, the catalogue and the settings.
+
+    Raises:
+        UnusableInput: a robot is not known.
+        UnusableTarget: a target that the settings name cannot be used.
+    """
+    chosen = workspace.chosen(robots)
+    findings = list(workspace.faults)
+    for path in workspace.broken:
+        findings += workspace.faults_of[path]
+    schemes = schemes_by_robot(workspace)
+    for manifest in chosen:
+        findings += judge(workspace, manifest, schemes)
+    files = {source for manifest in chosen for source in manifest.sources}
+    files |= {workspace.settings.path, *workspace.broken}
+    if workspace.catalogue.path:
+        files.add(workspace.catalogue.path)
+    return Report(sort(findings), files=len(files))
+
+
+def judge(
+    workspace: Workspace, manifest: Manifest, schemes: Mapping[str, tuple[NamingScheme, ...]]
+) -> list[Finding]:
+    """Return the faults of one manifest's text and everything its checks find."""
+    view = RobotView(
+        manifest, workspace.catalogue, workspace.settings.names, schemes.get(manifest.robot, ())
+    )
+    found = list(workspace.faults_of[manifest.path])
+    for check in checks.manifest_checks():
+        found += check(view)
+    return [finding for finding in found if not checks.accepted(finding, manifest)]
+
+
+def stops(findings: Iterable[Finding]) -> bool:
+    """Whether there is an error among the findings, so that nothing may be generated."""
+    return any(finding.severity is Severity.ERROR for finding in findings)
+
+
+def sort(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Return the findings by place, each said once.
+
+    Robots that share an included file would otherwise repeat what is wrong in it.
+    """
+    once = {(finding.kind, finding.place, finding.message): finding for finding in findings}
+    return tuple(sorted(once.values(), key=lambda f: (f.place, f.kind, f.message)))

@@ -1,0 +1,210 @@
+"""The open workspace: settings, catalogue and manifests, read once, with all their faults."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from namegen import checks
+from namegen.errors import UnusableInput
+from namegen.loading.catalogue import NO_CATALOGUE, read_catalogue
+from namegen.loading.manifest import read_manifest
+from namegen.loading.settings import read_settings
+from namegen.model.boards import Catalogue
+from namegen.model.findings import Fault, Finding, Severity
+from namegen.model.manifests import Manifest
+from namegen.model.places import Place
+from namegen.model.workspaces import Settings
+from namegen.operations.files import Folder
+from namegen.text.likeness import nearest
+
+SETTINGS_FILE = "namegen.yaml"
+CATALOGUE_FILE = "catalogue.yaml"
+
+
+@dataclass(frozen=True)
+class Workspace:
+    """What the YAML files of a workspace say, and the folder that they lie in.
+
+    ``faults`` belong to the settings and the catalogue; a manifest's own are in
+    ``faults_of`` under its path. ``broken`` are the paths of manifests that
+    could not be made out at all.
+    """
+
+    folder: Folder
+    settings: Settings
+    catalogue: Catalogue
+    manifests: tuple[Manifest, ...]
+    faults: tuple[Finding, ...] = ()
+    faults_of: Mapping[str, tuple[Finding, ...]] = field(default_factory=dict)
+    broken: tuple[str, ...] = ()
+
+    def chosen(self, robots: Sequence[str]) -> tuple[Manifest, ...]:
+        """Return the manifests of the named robots; no name means all.
+
+        Raises:
+            UnusableInput: a name is not a robot of this workspace.
+        """
+        known = {manifest.robot: manifest for manifest in self.manifests}
+        for robot in robots:
+            if robot not in known:
+                raise UnusableInput(f'there is no robot "{robot}"', remedy=_nearest(robot, known))
+        return tuple(known[robot] for robot in robots) if robots else self.manifests
+
+    def sound(self, manifest: Manifest) -> bool:
+        """Whether the manifest's text was read without an error."""
+        return not any(f.severity is Severity.ERROR for f in self.faults_of[manifest.path])
+
+    def source(self, path: str) -> str | None:
+        """Return the text of a file to show in a report, or None."""
+        try:
+            data = self.folder.read(path)
+        except UnusableInput:
+            return None
+        return data.decode("utf-8-sig", errors="replace")
+
+
+def find_root(start: Path) -> Path:
+    """Return the nearest folder upwards that holds ``namegen.yaml``.
+
+    Raises:
+        UnusableInput: there is none.
+    """
+    for folder in (start.resolve(), *start.resolve().parents):
+        if (folder / SETTINGS_FILE).is_file():
+            return folder
+    raise UnusableInput(
+        f"no {SETTINGS_FILE} here or in a folder above",
+        where=str(start),
+        remedy="go to the workspace's folder, name it with --workspace DIR, name one manifest "
+        "with --manifest FILE, or start a workspace with `namegen new`",
+    )
+
+
+def open_workspace(root: Path) -> Workspace:
+    """Read ``namegen.yaml`` in ``root`` and everything that it names.
+
+    Raises:
+        UnusableInput: the settings cannot be used, or name no manifest.
+    """
+    folder = Folder(root)
+    loaded = read_settings(folder.read(SETTINGS_FILE), SETTINGS_FILE)
+    if loaded.value is None:
+        raise UnusableInput(_listed(loaded.faults), remedy="mend these lines first")
+    paths = _matches(folder, loaded.value.robots)
+    if not paths:
+        raise UnusableInput(
+            f"`robots` names no file that exists: {', '.join(loaded.value.robots) or 'nothing'}",
+            where=SETTINGS_FILE,
+            remedy="write a manifest there, or start one with `namegen new robot NAME`",
+        )
+    return _opened(folder, loaded.value, paths, _findings(loaded.faults))
+
+
+def open_manifest(file: Path, catalogue: Path | None = None) -> Workspace:
+    """Read one manifest that belongs to no workspace, with the catalogue beside it if any.
+
+    Raises:
+        UnusableInput: a file cannot be read, or the catalogue lies elsewhere than
+            in the manifest's folder or below or above it.
+    """
+    file = file.absolute()
+    beside = file.parent / CATALOGUE_FILE
+    if catalogue is None and beside.is_file():
+        catalogue = beside
+    top = file.parent
+    while catalogue is not None and not catalogue.absolute().is_relative_to(top):
+        top = top.parent
+    folder = Folder(top)
+    path = folder.relative(file)
+    folder.read(path)
+    settings = Settings(
+        path=path,
+        robots=(path,),
+        catalogue=folder.relative(catalogue) if catalogue else None,
+    )
+    return _opened(folder, settings, [path], ())
+
+
+def _opened(
+    folder: Folder, settings: Settings, paths: Iterable[str], faults: tuple[Finding, ...]
+) -> Workspace:
+    catalogue = NO_CATALOGUE
+    if settings.catalogue is not None:
+        loaded = read_catalogue(folder.read(settings.catalogue), settings.catalogue)
+        catalogue = loaded.value or NO_CATALOGUE
+        faults += _findings(loaded.faults)
+    manifests: list[Manifest] = []
+    faults_of: dict[str, tuple[Finding, ...]] = {}
+    broken: list[str] = []
+    for path in paths:
+        manifest, faults_of[path] = _read_one(folder, path, catalogue)
+        if manifest is None:
+            broken.append(path)
+            continue
+        twin = next((other for other in manifests if other.robot == manifest.robot), None)
+        if twin is not None:
+            faults_of[path] += (_same_robot(manifest, twin),)
+        manifests.append(manifest)
+    return Workspace(
+        folder, settings, catalogue, tuple(manifests), faults, faults_of, tuple(broken)
+    )
+
+
+def _read_one(
+    folder: Folder, path: str, catalogue: Catalogue
+) -> tuple[Manifest | None, tuple[Finding, ...]]:
+    try:
+        loaded = read_manifest(path, folder.read, catalogue)
+    except UnusableInput as error:
+        return None, _findings([Fault("bad-yaml", f"{error.what}; {error.remedy}", Place(path))])
+    return loaded.value, _findings(loaded.faults)
+
+
+def _matches(folder: Folder, globs: Iterable[str]) -> list[str]:
+    """Return the files that the globs name, sorted, each once."""
+    found: dict[str, None] = {}
+    for glob in globs:
+        pattern = Path(glob)
+        if pattern.is_absolute() or ".." in pattern.parts:
+            raise UnusableInput(
+                f"`robots: {glob}` leaves the workspace",
+                where=SETTINGS_FILE,
+                remedy="keep the manifests below the folder of namegen.yaml",
+            )
+        for path in sorted(folder.root.glob(glob)):
+            found.setdefault(path.relative_to(folder.root).as_posix())
+    return list(found)
+
+
+def _same_robot(manifest: Manifest, twin: Manifest) -> Finding:
+    message = (
+        f'two manifests say robot: "{manifest.robot}" ({twin.path} is the other); '
+        "give each robot its own name"
+    )
+    return _findings([Fault("wrong-value", message, manifest.place("robot"), manifest.robot)])[0]
+
+
+def _findings(faults: Iterable[Fault]) -> tuple[Finding, ...]:
+    """Give the faults of loading the severity that their kind declares."""
+    return tuple(
+        checks.kind(fault.kind).finding(
+            fault.place,
+            fault.message,
+            found=fault.found,
+            expected=fault.expected,
+            related=fault.related,
+        )
+        for fault in faults
+    )
+
+
+def _listed(faults: Iterable[Fault]) -> str:
+    return "\n".join(f"{fault.place}: {fault.message}" for fault in faults)
+
+
+def _nearest(robot: str, known: Iterable[str]) -> str:
+    best = nearest(robot, list(known))
+    meant = f'did you mean "{best}"? ' if best else ""
+    return f"{meant}the robots are: {', '.join(known)}"

@@ -1,6 +1,7 @@
 package club.boatlib;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 
@@ -42,7 +43,7 @@ public final class Boat {
 
     /** Stops at once, naming all of them, when devices are missing. */
     public void expects(String... devices) {
-        List<String> missing = new ArrayList<>(List.of(devices));
+        List<String> missing = new ArrayList<>(Arrays.asList(devices));
         missing.removeAll(kinds.keySet());
         if (!missing.isEmpty()) {
             throw new NotFitted(name + " has no " + String.join(", ", missing));

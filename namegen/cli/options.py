@@ -1,83 +1,104 @@
-"""Options that several commands take, and what they stand for."""
+"""Options that several commands take, bundled into what they stand for."""
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any
 
 import click
 
 if TYPE_CHECKING:
     from namegen.operations.workspace import Workspace
 
-F = TypeVar("F", bound=Callable[..., Any])
-
 REPORT_FORMATS = ("text", "json", "sarif", "lines")
+FILE = click.Path(path_type=Path)
+
+Command = Callable[..., int]
 
 
-def workspace_options(command: F) -> F:
-    """Add ``--workspace``, ``--manifest`` and ``--catalogue``."""
-    for option in (
-        click.option(
-            "--catalogue",
-            metavar="FILE",
-            type=click.Path(path_type=Path),
-            help="With --manifest: the catalogue to use (default: catalogue.yaml beside it).",
-        ),
-        click.option(
-            "--manifest",
-            metavar="FILE",
-            type=click.Path(path_type=Path),
-            help="Use this one manifest, without a workspace.",
-        ),
-        click.option(
-            "--workspace",
-            metavar="DIR",
-            type=click.Path(path_type=Path),
-            help="The folder with namegen.yaml (default: the nearest one upwards).",
-        ),
-    ):
-        command = option(command)
-    return command
+@dataclass(frozen=True, slots=True)
+class Where:
+    """The workspace, or the one manifest, that a command is to work on."""
+
+    workspace: Path | None = None
+    manifest: Path | None = None
+    catalogue: Path | None = None
+
+    def open(self) -> Workspace:
+        """Open it.
+
+        Raises:
+            UnusableInput: there is none, or it cannot be used.
+            click.UsageError: the options contradict each other.
+        """
+        from namegen.operations.workspace import find_root, open_manifest, open_workspace
+
+        if self.manifest is not None:
+            if self.workspace is not None:
+                raise click.UsageError("give --workspace or --manifest, not both")
+            return open_manifest(self.manifest, self.catalogue)
+        if self.catalogue is not None:
+            raise click.UsageError("--catalogue goes with --manifest; a workspace names its own")
+        return open_workspace(self.workspace or find_root(Path.cwd()))
 
 
-def report_options(command: F) -> F:
-    """Add ``--report`` and ``--output``."""
-    for option in (
-        click.option(
-            "--output",
-            metavar="FILE",
-            type=click.Path(path_type=Path),
-            help="Write the report to FILE instead of the screen.",
-        ),
-        click.option(
-            "--report",
-            type=click.Choice(REPORT_FORMATS),
-            default="text",
-            show_default=True,
-            help="The form of the report.",
-        ),
-    ):
-        command = option(command)
-    return command
+@dataclass(frozen=True, slots=True)
+class Form:
+    """The form of a report, and the file it goes to (None: the screen)."""
+
+    name: str = "text"
+    output: Path | None = None
 
 
-def opened(
-    workspace: Path | None, manifest: Path | None = None, catalogue: Path | None = None
-) -> Workspace:
-    """Open the workspace that the options name.
+SCREEN = Form()
+"""Text for people, on the screen."""
 
-    Raises:
-        UnusableInput: there is none, or it cannot be used.
-        click.UsageError: the options contradict each other.
-    """
-    from namegen.operations.workspace import find_root, open_manifest, open_workspace
 
-    if manifest is not None:
-        if workspace is not None:
-            raise click.UsageError("give --workspace or --manifest, not both")
-        return open_manifest(manifest, catalogue)
-    if catalogue is not None:
-        raise click.UsageError("--catalogue goes with --manifest; a workspace names its own")
-    return open_workspace(workspace or find_root(Path.cwd()))
+def takes_where(command: Command) -> Command:
+    """Add ``--workspace``, ``--manifest`` and ``--catalogue``; the command gets ``where``."""
+
+    @click.option(
+        "--workspace",
+        metavar="DIR",
+        type=FILE,
+        help="The folder with namegen.yaml (default: the nearest one upwards).",
+    )
+    @click.option(
+        "--manifest", metavar="FILE", type=FILE, help="Use this one manifest, without a workspace."
+    )
+    @click.option(
+        "--catalogue",
+        metavar="FILE",
+        type=FILE,
+        help="With --manifest: the catalogue to use (default: catalogue.yaml beside it).",
+    )
+    @functools.wraps(command)
+    def wrapped(
+        workspace: Path | None, manifest: Path | None, catalogue: Path | None, **others: Any
+    ) -> int:
+        return command(where=Where(workspace, manifest, catalogue), **others)
+
+    return wrapped
+
+
+def takes_form(command: Command) -> Command:
+    """Add ``--report`` and ``--output``; the command gets ``form``."""
+
+    @click.option(
+        "--report",
+        type=click.Choice(REPORT_FORMATS),
+        default="text",
+        show_default=True,
+        help="The form of the report.",
+    )
+    @click.option(
+        "--output", metavar="FILE", type=FILE, help="Write the report to FILE, not to the screen."
+    )
+    @functools.wraps(command)
+    def wrapped(report: str, output: Path | None, **others: Any) -> int:
+        return command(form=Form(report, output), **others)
+
+    return wrapped

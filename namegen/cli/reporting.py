@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import shutil
 import sys
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
+from namegen.cli.options import SCREEN, Form
 from namegen.errors import UnusableInput
 
 if TYPE_CHECKING:
@@ -16,16 +16,16 @@ if TYPE_CHECKING:
     from namegen.operations.workspace import Workspace
 
 
-def show(workspace: Workspace, report: Report, form: str, output: Path | None = None) -> None:
-    """Print the report in one of the formats, or write it to ``output``.
+def show(workspace: Workspace, report: Report, form: Form = SCREEN) -> None:
+    """Print the report in one of the formats, or write it to its file.
 
     Raises:
         UnusableInput: the file cannot be written.
     """
     from namegen import checks, reports
 
-    render = reports.renderer(form)
-    on_screen = output is None and form == "text"
+    render = reports.renderer(form.name)
+    on_screen = form.output is None and form.name == "text"
     text = render(
         report,
         workspace.source,
@@ -33,18 +33,20 @@ def show(workspace: Workspace, report: Report, form: str, output: Path | None = 
         width=shutil.get_terminal_size().columns if on_screen else 100,
         colour=on_screen and sys.stdout.isatty(),
     )
-    if output is None:
+    if form.output is None:
         say(text, end="")
         return
     try:
-        output.write_bytes(text.encode("utf-8"))
+        form.output.write_bytes(text.encode("utf-8"))
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
-        raise UnusableInput(f"the report cannot be written: {reason}", where=str(output)) from error
+        raise UnusableInput(
+            f"the report cannot be written: {reason}", where=str(form.output)
+        ) from error
 
 
 def say(text: str, *, end: str = "\n", err: bool = False) -> None:
-    """Print text, whatever the terminal's encoding: letters it lacks become ``\\u`` escapes."""
+    """Print text, whatever the terminal's encoding: letters it lacks become escapes."""
     stream = sys.stderr if err else sys.stdout
     encoding = getattr(stream, "encoding", None) or "utf-8"
     safe = (text + end).encode(encoding, errors="backslashreplace").decode(encoding)

@@ -10,6 +10,7 @@ from namegen import checks
 from namegen.checks.naming import judge_lookup
 from namegen.model.findings import Finding
 from namegen.model.manifests import Manifest
+from namegen.model.places import Place
 from namegen.model.reports import Report
 from namegen.model.views import CodeView, NameQuestion, ResolvedLookup
 from namegen.operations.code_files import CodeFiles, Use, code_files
@@ -30,7 +31,7 @@ class Audit:
     """The outcome of one audit: the report, and the literals that its findings point at."""
 
     report: Report
-    literals: Mapping[object, Literal]
+    literals: Mapping[Place, Literal]
 
 
 def audit(workspace: Workspace, paths: Sequence[Path] = (), *, asked: Iterable[str] = ()) -> Audit:

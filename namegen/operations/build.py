@@ -112,16 +112,16 @@ def plan(workspace: Workspace, robots: Sequence[str] = ()) -> Plan:
             ready.append(manifest)
     artifacts = render_all(workspace, ready, whole_fleet=not stopped and not robots)
     record = read_record(workspace.folder)
-    outputs = [
-        _compared(workspace.folder, artifact, record) for artifact in _one_each(artifacts)
-    ]
+    outputs = [_compared(workspace.folder, artifact, record) for artifact in _one_each(artifacts)]
     unsettled = {*stopped} if not robots else {*stopped, *_others(workspace, robots)}
     outputs += _left_over(workspace, record, {o.path for o in outputs}, unsettled)
     report = Report(sort(findings), files=sum(len(m.sources) for m in chosen))
     return Plan(tuple(outputs), report, tuple(stopped), record)
 
 
-def write(workspace: Workspace, planned: Plan, *, force: bool = False, tidy: bool = False) -> Written:
+def write(
+    workspace: Workspace, planned: Plan, *, force: bool = False, tidy: bool = False
+) -> Written:
     """Write what differs; an output edited by hand only with ``force``.
 
     Left-over outputs are removed with ``tidy``, and only while untouched.
@@ -174,7 +174,9 @@ def _one_each(artifacts: Iterable[Artifact]) -> list[Artifact]:
     for artifact in artifacts:
         twin = seen.setdefault(artifact.path.casefold(), artifact)
         if twin is not artifact:
-            both = " and ".join(f"{a.target} for {a.robot or 'all robots'}" for a in (twin, artifact))
+            both = " and ".join(
+                f"{a.target} for {a.robot or 'all robots'}" for a in (twin, artifact)
+            )
             raise UnusableInput(
                 f"two outputs go to one path: {both}",
                 where=artifact.path,

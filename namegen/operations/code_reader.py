@@ -54,12 +54,12 @@ class CodeReader:
         self._resolver = Resolver(self._reading_or_none, self._find)
 
     def facts(self, path: str) -> FileFacts:
-        """Return the look-ups of one file; a file without any look-up's identifier is not parsed."""
+        """Return the look-ups of one file, which is parsed only if it names one."""
         language = languages.for_path(path)
         assert language is not None, "the caller chose the files of known languages"
         try:
             data = self.folder.read(path)
-            if not language.may_look_up(data, self.rules):
+            if not language.prefilter(self.rules)(data):
                 return FileFacts(path)
             reading, lines = self._reading(path)
         except UnusableInput as error:
@@ -68,7 +68,8 @@ class CodeReader:
             self._resolved(site, path, lines, language.name) for site in reading.lookups
         )
         unsound = tuple(
-            (_place(path, lines, span), "this stretch is not valid code") for span in reading.unsound
+            (_place(path, lines, span), "this stretch is not valid code")
+            for span in reading.unsound
         )
         return FileFacts(path, lookups, unsound)
 
@@ -92,7 +93,7 @@ class CodeReader:
         language = languages.for_path(path)
         if language is None:
             raise UnusableInput("not a language that namegen reads", where=path)
-        utf8 = language.decode(self.folder.read(path)).text.encode("utf-8")
+        utf8 = language.decode(self.folder.read(path)).utf8
         return language.read(utf8, self.rules), Lines.of_utf8(utf8)
 
     def _reading_or_none(self, path: str) -> Reading | None:
@@ -117,9 +118,7 @@ class CodeReader:
                     return path
         return None
 
-    def _resolved(
-        self, site: LookupSite, path: str, lines: Lines, language: str
-    ) -> ResolvedLookup:
+    def _resolved(self, site: LookupSite, path: str, lines: Lines, language: str) -> ResolvedLookup:
         found = self._resolver.resolve(site, path)
         at = _place(path, lines, site.span)
         place = _place(path, lines, site.name.span)

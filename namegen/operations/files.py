@@ -74,7 +74,7 @@ class Folder:
             raise RefusedWrite(
                 "this output would land outside the workspace",
                 where=path,
-                remedy="give a path inside the folder of namegen.yaml, without a link that leaves it",
+                remedy="give a path below namegen.yaml that no link leads out of",
             )
         if real.is_dir():
             raise RefusedWrite(

@@ -1,22 +1,23 @@
-"""Fix: makes the edits of an audit's findings, proves them, and only then writes."""
+"""Fix: makes the repairs of an audit in memory, proves them, and only then writes."""
 
 from __future__ import annotations
 
 import difflib
 from collections import defaultdict
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from namegen import languages
 from namegen.errors import RefusedWrite, UnusableInput
+from namegen.model.facts import Respelling
 from namegen.model.findings import Finding, Safety
-from namegen.model.places import Edit
+from namegen.model.places import Place
 from namegen.model.reports import Report
-from namegen.operations.audit import audit_files
+from namegen.operations.audit import Audit, audit_files
 from namegen.operations.code_files import code_files
 from namegen.operations.files import Folder
-from namegen.operations.splicing import Overlap, splice
+from namegen.operations.repairs import respelling_of
 from namegen.operations.workspace import Workspace
 
 SAFE = frozenset({Safety.SAFE})
@@ -37,14 +38,15 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class Fixed:
-    """What a fix does: the changes that are proved, those that are not with the reason why.
+    """What a fix does: the changes that are proved, and the places left alone with the reason.
 
-    ``report`` is the audit as it is with the changes made.
+    ``before`` and ``after`` are the audits without and with the changes.
     """
 
     changes: tuple[Change, ...]
-    refused: tuple[tuple[str, str], ...]
-    report: Report
+    refused: tuple[tuple[Place, str], ...]
+    before: Report
+    after: Report
 
     @property
     def edits(self) -> int:
@@ -53,28 +55,29 @@ class Fixed:
 
 
 def fix(workspace: Workspace, paths: Sequence[Path], safeties: Collection[Safety]) -> Fixed:
-    """Work out all fixes of the given safeties, in memory; `write` writes them.
+    """Work out all repairs of the given safeties in memory; `write` writes them.
 
-    An edited file is audited again as it would be: a change is kept only when
-    it parses, differs nowhere but in its edits, brings no new finding, and its
-    own findings are gone.
+    An edited file is audited again as it would be. A repair is kept only when
+    the file still parses and differs nowhere else, the finding is gone, and no
+    other appears on its line.
 
     Raises:
         UnusableInput: a path or an entry of the settings cannot be used.
     """
     files = code_files(workspace, paths)
-    before = audit_files(workspace, files, workspace.folder).report
-    wanted = [f for f in before.findings if f.fix is not None and f.fix.safety in safeties]
-    changes, refused = _changes(workspace.folder, wanted)
+    found = audit_files(workspace, files, workspace.folder)
+    wanted = [f for f in found.report.findings if f.fix and f.fix.safety in safeties]
+    refused: dict[Place, str] = {}
     while True:
-        folder = workspace.folder.with_changes({path: c.new for path, c in changes.items()})
-        after = audit_files(workspace, files, folder).report
-        spoilt = _spoilt(before, after, changes, wanted)
-        if not spoilt:
-            return Fixed(tuple(changes.values()), tuple(sorted(refused.items())), after)
-        for path in spoilt:
-            del changes[path]
-            refused[path] = "audited again with the edit, the file would not be right"
+        kept = [finding for finding in wanted if finding.place not in refused]
+        changes, doubts = _changes(workspace.folder, found, kept)
+        if not doubts:
+            folder = workspace.folder.with_changes({c.path: c.new for c in changes})
+            after = audit_files(workspace, files, folder).report if changes else found.report
+            doubts = _spoilt(found.report, after, kept)
+        if not doubts:
+            return Fixed(tuple(changes), tuple(sorted(refused.items())), found.report, after)
+        refused |= doubts
 
 
 def write(workspace: Workspace, fixed: Fixed) -> None:
@@ -82,7 +85,7 @@ def write(workspace: Workspace, fixed: Fixed) -> None:
 
     Raises:
         RefusedWrite: a file changed since it was audited, or may not be written.
-            Nothing is written then, or each file has its old or its whole new content.
+            Each file then has its old or its whole new content.
     """
     for change in fixed.changes:
         if workspace.folder.read(change.path) != change.old:
@@ -106,70 +109,75 @@ def diff(changes: Sequence[Change]) -> Iterator[str]:
         )
 
 
-def _changes(folder: Folder, wanted: Sequence[Finding]) -> tuple[dict[str, Change], dict[str, str]]:
-    """Return the proved changes by path, and why others are refused."""
-    edits: dict[str, set[Edit]] = defaultdict(set)
+def _changes(
+    folder: Folder, found: Audit, wanted: Sequence[Finding]
+) -> tuple[list[Change], dict[Place, str]]:
+    """Return the changes by file, and the places whose repair cannot be proved with the reason."""
+    by_path: dict[str, list[Finding]] = defaultdict(list)
     for finding in wanted:
-        for edit in finding.fix.edits if finding.fix else ():
-            edits[edit.place.path].add(edit)
-    changes: dict[str, Change] = {}
-    refused: dict[str, str] = {}
-    for path in sorted(edits):
+        by_path[finding.place.path].append(finding)
+    changes, doubts = [], {}
+    for path, findings in sorted(by_path.items()):
         try:
-            changes[path] = _change(folder, path, edits[path])
+            changes.append(_change(folder, path, found, findings))
         except UnusableInput as error:
-            refused[path] = error.what
-    return changes, refused
+            doubts.update(dict.fromkeys((finding.place for finding in findings), error.what))
+    return changes, doubts
 
 
-def _change(folder: Folder, path: str, edits: Collection[Edit]) -> Change:
+def _change(folder: Folder, path: str, found: Audit, findings: Sequence[Finding]) -> Change:
     """Return one file's change.
 
     Raises:
-        UnusableInput: the edits contradict each other or cannot be proved right.
+        UnusableInput: the repairs contradict each other or cannot be proved right.
     """
     language = languages.for_path(path)
     if language is None:
         raise UnusableInput("its language is not known", where=path)
+    wanted = {respelling_of(finding, found.literals, language) for finding in findings}
+    respellings = sorted((r for r in wanted if r is not None), key=lambda r: r.literal.span)
+    spans = [respelling.literal.span for respelling in respellings]
+    if len(set(spans)) < len(spans):
+        raise UnusableInput("two look-ups want one text to be different names", where=path)
     old = folder.read(path)
     decoded = language.decode(old)
-    try:
-        text = splice(decoded.text, edits)
-    except Overlap as error:
-        raise UnusableInput(
-            "two look-ups want the same text to be different names", where=path
-        ) from error
-    doubt = language.proves(decoded.text, text)
-    if doubt is not None:
-        raise UnusableInput(doubt, where=path)
-    try:
-        new = language.encode(decoded.with_text(text))
-    except UnicodeError as error:
-        raise UnusableInput(f"{decoded.encoding} cannot hold the name", where=path) from error
-    return Change(path, old, new, decoded.text, text, len(edits))
+    after = _respelt(decoded.utf8, respellings)
+    objection = language.objection(decoded.utf8, after, respellings)
+    if objection is not None:
+        raise UnusableInput(objection, where=path)
+    text = after.decode("utf-8")
+    return Change(path, old, decoded.encode(text), decoded.text, text, len(respellings))
 
 
-def _spoilt(
-    before: Report, after: Report, changes: Mapping[str, Change], wanted: Sequence[Finding]
-) -> set[str]:
-    """Return the changed files after whose edits something is wrong that was not before.
+def _respelt(utf8: bytes, respellings: Sequence[Respelling]) -> bytes:
+    """Return the text with the literals' new spellings in their places."""
+    pieces, done = [], 0
+    for respelling in respellings:
+        span = respelling.literal.span
+        pieces += (utf8[done : span.start], respelling.spelling.encode("utf-8"))
+        done = span.end
+    return b"".join([*pieces, utf8[done:]])
+
+
+def _spoilt(before: Report, after: Report, kept: Sequence[Finding]) -> dict[Place, str]:
+    """Return the repairs after which something is wrong that was not before.
 
     Lines stay where they are, because a name never holds a line end; so a
-    finding is the same one when file, kind, line and found text are the same.
+    finding is the same one when path, line, kind, found and expected text are.
     """
-    if not changes:
-        return set()
-    known = {_identity(finding) for finding in before.findings}
-    gone = {_identity(finding) for finding in wanted}
-    spoilt: set[str] = set()
+    known = {_identity(finding) for finding in before.findings} - {_identity(f) for f in kept}
+    doubts: dict[Place, str] = {}
     for finding in after.findings:
-        if _identity(finding) not in known or _identity(finding) in gone:
-            places = [finding.place, *(related.place for related in finding.related)]
-            spoilt |= {place.path for place in places} & changes.keys()
-    return spoilt
+        if _identity(finding) in known:
+            continue
+        places = [finding.place, *(related.place for related in finding.related)]
+        lines = {(place.path, place.line) for place in places}
+        for repaired in kept:
+            if (repaired.place.path, repaired.place.line) in lines:
+                doubts[repaired.place] = f"with the new name there would be {finding.kind}"
+    return doubts
 
 
 def _identity(finding: Finding) -> tuple[object, ...]:
-    return (finding.place.path, finding.kind, finding.place.line, finding.found, finding.expected)
-
-
+    place = finding.place
+    return (place.path, place.line, finding.kind, finding.found, finding.expected)

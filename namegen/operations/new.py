@@ -75,7 +75,11 @@ def new_robot(workspace: Workspace, name: str, like: str | None) -> str:
         manifest = workspace.chosen([like])[0]
         source, place = manifest.path, manifest.places.get("robot")
         text = workspace.folder.read(source).decode("utf-8-sig")
-    new = splice(text, [Edit(place, name)]) if place else text.replace("robot: first", f"robot: {name}")
+    new = (
+        splice(text, [Edit(place, name)])
+        if place
+        else text.replace("robot: first", f"robot: {name}")
+    )
     path = _path_beside(workspace, source, name)
     lay_out({path: new.encode("utf-8")}, workspace.folder.root)
     return path

@@ -15,7 +15,6 @@ from namegen.operations.workspace import Workspace
 from namegen.text.likeness import nearest
 from namegen.text.words import convert
 
-
 _HOLDER = re.compile(r"\{([^{}]*)\}")
 
 
@@ -70,9 +69,7 @@ def _check_robots(workspace: Workspace, entry: BuildEntry) -> None:
         workspace.chosen(entry.robots)
 
 
-def _unknown_target(
-    workspace: Workspace, entry: BuildEntry, known: Iterable[str]
-) -> UnusableInput:
+def _unknown_target(workspace: Workspace, entry: BuildEntry, known: Iterable[str]) -> UnusableInput:
     names = sorted(known)
     best = nearest(entry.target, names)
     meant = f'did you mean "{best}"? ' if best else ""

@@ -7,6 +7,8 @@ from dataclasses import replace
 
 from namegen import languages
 from namegen.errors import UnusableInput
+from namegen.languages import Language
+from namegen.model.facts import Respelling
 from namegen.model.findings import Finding, Fix, Rename
 from namegen.model.places import Edit, Place
 from namegen.operations.code_reader import Literal
@@ -19,31 +21,41 @@ def with_fixes(
     """Yield the findings, each repair worked out to a fix where it can be made."""
     intact: dict[str, bool] = {}
     for finding in findings:
-        literal = literals.get(finding.place)
-        if not isinstance(finding.repair, Rename) or literal is None:
+        path = finding.place.path
+        language = languages.for_path(path) if isinstance(finding.repair, Rename) else None
+        respelling = respelling_of(finding, literals, language) if language else None
+        if respelling is None or language is None or not isinstance(finding.repair, Rename):
             yield finding
             continue
-        if literal.path not in intact:
-            intact[literal.path] = survives(folder, literal.path)
-        language = languages.for_path(literal.path)
-        text = language.spell(finding.repair.name, literal.text) if language else None
-        if text is None or not intact[literal.path]:
+        if path not in intact:
+            intact[path] = survives(folder, path, language)
+        if not intact[path]:
             yield finding
             continue
-        edit = Edit(finding.place, text)
+        edit = Edit(finding.place, respelling.spelling)
         yield replace(finding, fix=Fix(finding.repair.safety, (edit,)))
 
 
-def survives(folder: Folder, path: str) -> bool:
+def respelling_of(
+    finding: Finding, literals: Mapping[Place, Literal], language: Language
+) -> Respelling | None:
+    """Return how the finding's literal is to be written, or None when it cannot be."""
+    literal = literals.get(finding.place)
+    if not isinstance(finding.repair, Rename) or literal is None:
+        return None
+    spelling = language.spell(finding.repair.name, literal.text)
+    if spelling is None:
+        return None
+    return Respelling(literal.text, spelling, finding.repair.name)
+
+
+def survives(folder: Folder, path: str, language: Language) -> bool:
     """Whether the file's bytes come back unchanged from decoding and encoding.
 
     A file for which they do not is flagged and never rewritten.
     """
-    language = languages.for_path(path)
-    if language is None:
-        return False
     try:
         data = folder.read(path)
-        return language.encode(language.decode(data)) == data
-    except (UnusableInput, UnicodeError):
+        return language.decode(data).survives(data)
+    except UnusableInput:
         return False

@@ -23,6 +23,8 @@ def verify(workspace: Workspace, robots: Sequence[str] = ()) -> Report:
     """
     chosen = workspace.chosen(robots)
     findings = list(workspace.faults)
+    for check in checks.catalogue_checks():
+        findings += check(workspace.catalogue)
     for path in workspace.broken:
         findings += workspace.faults_of[path]
     schemes = schemes_by_robot(workspace)

@@ -189,7 +189,7 @@ def _same_robot(manifest: Manifest, twin: Manifest) -> Finding:
 def _findings(faults: Iterable[Fault]) -> tuple[Finding, ...]:
     """Give the faults of loading the severity that their kind declares."""
     return tuple(
-        checks.kind(fault.kind).finding(
+        checks.kinds()[fault.kind].finding(
             fault.place,
             fault.message,
             found=fault.found,

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from namegen.cli.options import opened, report_options, workspace_options
+from namegen.cli.options import Form, Where, takes_form, takes_where
 
 if TYPE_CHECKING:
     from namegen.model.findings import Safety
@@ -23,18 +23,15 @@ ORDER = 50
 @click.option("--fix", is_flag=True, help="Make the safe repairs.")
 @click.option("--fix-suggested", is_flag=True, help="Make the safe and the suggested repairs.")
 @click.option("--diff", is_flag=True, help="Write nothing; show what the repairs would change.")
-@workspace_options
-@report_options
+@takes_where
+@takes_form
 def command(
     paths: tuple[Path, ...],
     fix: bool,
     fix_suggested: bool,
     diff: bool,
-    workspace: Path | None,
-    manifest: Path | None,
-    catalogue: Path | None,
-    report: str,
-    output: Path | None,
+    where: Where,
+    form: Form,
 ) -> int:
     """Hold the code against the manifests: every look-up of a device, by its exact text.
 
@@ -45,13 +42,13 @@ def command(
     from namegen.operations.audit import audit
     from namegen.operations.fix import SAFE, SUGGESTED
 
-    space = opened(workspace, manifest, catalogue)
+    space = where.open()
     if fix or fix_suggested or diff:
         found = _fix(space, paths, SUGGESTED if fix_suggested else SAFE, only_diff=diff)
     else:
         found = audit(space, paths).report
     if not diff:
-        show(space, found, report, output)
+        show(space, found, form)
     return 0 if found.clean else 1
 
 
@@ -63,12 +60,12 @@ def _fix(
     from namegen.operations import fix
 
     fixed = fix.fix(space, paths, safeties)
-    for path, reason in fixed.refused:
-        say(f"{path}: not rewritten: {reason}", err=True)
+    for place, reason in fixed.refused:
+        say(f"{place}: not rewritten: {reason}", err=True)
     if only_diff:
         say_diff(list(fix.diff(fixed.changes)))
-    else:
-        fix.write(space, fixed)
-        where = count(len(fixed.changes), "file")
-        say(f"mended {count(fixed.edits, 'name')} in {where}", err=True)
-    return fixed.report
+        return fixed.before
+    fix.write(space, fixed)
+    where = count(len(fixed.changes), "file")
+    say(f"mended {count(fixed.edits, 'name')} in {where}", err=True)
+    return fixed.after

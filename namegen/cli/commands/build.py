@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
-from namegen.cli.options import opened, workspace_options
+from namegen.cli.options import Where, takes_where
 
 if TYPE_CHECKING:
     from namegen.operations.build import Plan
@@ -22,16 +21,14 @@ ORDER = 40
 @click.option("--diff", is_flag=True, help="Write nothing; show what would change.")
 @click.option("--force", is_flag=True, help="Overwrite outputs that were edited by hand too.")
 @click.option("--tidy", is_flag=True, help="Delete outputs that no manifest asks for any more.")
-@workspace_options
+@takes_where
 def command(
     robots: tuple[str, ...],
     stale: bool,
     diff: bool,
     force: bool,
     tidy: bool,
-    workspace: Path | None,
-    manifest: Path | None,
-    catalogue: Path | None,
+    where: Where,
 ) -> int:
     """Write constants, configuration stubs and setup sheets from the manifests.
 
@@ -42,7 +39,7 @@ def command(
     from namegen.cli.reporting import say_diff
     from namegen.operations import build
 
-    space = opened(workspace, manifest, catalogue)
+    space = where.open()
     planned = build.plan(space, robots)
     _say_findings(space, planned)
     if diff:
@@ -57,7 +54,7 @@ def _say_findings(space: Workspace, planned: Plan) -> None:
     from namegen.cli.reporting import say, show
 
     if planned.report.findings:
-        show(space, planned.report, "text")
+        show(space, planned.report)
     for robot in planned.stopped:
         say(f"{robot}: nothing was generated; mend the errors above first")
 

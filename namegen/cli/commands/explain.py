@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
-from namegen.cli.options import opened, workspace_options
+from namegen.cli.options import Where, takes_where
 
 if TYPE_CHECKING:
     from namegen.model.findings import FindingKind
@@ -18,13 +17,8 @@ ORDER = 70
 
 @click.command()
 @click.argument("word", nargs=-1, required=True)
-@workspace_options
-def command(
-    word: tuple[str, ...],
-    workspace: Path | None,
-    manifest: Path | None,
-    catalogue: Path | None,
-) -> int:
+@takes_where
+def command(word: tuple[str, ...], where: Where) -> int:
     """Explain a finding kind, the word `target`, or a name or error text.
 
     A name or the text of an error that a robot showed is held letter by letter
@@ -42,7 +36,7 @@ def command(
         return 0
     from namegen.operations.explain import explain_name
 
-    found = explain_name(text, opened(workspace, manifest, catalogue).manifests)
+    found = explain_name(text, where.open().manifests)
     _say_name(found)
     return 0 if any(not owner.former for owner in found.exact) else 1
 

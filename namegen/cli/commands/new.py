@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from namegen.cli.options import opened
+from namegen.cli.options import Where
 
 ORDER = 20
 
@@ -21,7 +21,7 @@ ORDER = 20
     help="With `robot NAME`: the folder with namegen.yaml (default: the nearest one upwards).",
 )
 def command(words: tuple[str, ...], like: str | None, workspace: Path | None) -> int:
-    """Start a workspace in DIR (default: here), or add a robot to one.
+    r"""Start a workspace in DIR (default: here), or add a robot to one.
 
     \b
     namegen new boats                      a workspace in the folder boats
@@ -38,7 +38,7 @@ def _robot(name: str, like: str | None, workspace: Path | None) -> int:
     from namegen.cli.reporting import say
     from namegen.operations.new import new_robot
 
-    space = opened(workspace)
+    space = Where(workspace).open()
     path = new_robot(space, name, like)
     say(f"wrote {path}")
     say(f"next: edit it, name {name} under `code` in {space.settings.path}, then `namegen verify`")

@@ -2,32 +2,23 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import click
 
-from namegen.cli.options import opened, report_options, workspace_options
+from namegen.cli.options import Form, Where, takes_form, takes_where
 
 ORDER = 30
 
 
 @click.command()
 @click.argument("robots", nargs=-1, metavar="[ROBOT]...")
-@workspace_options
-@report_options
-def command(
-    robots: tuple[str, ...],
-    workspace: Path | None,
-    manifest: Path | None,
-    catalogue: Path | None,
-    report: str,
-    output: Path | None,
-) -> int:
+@takes_where
+@takes_form
+def command(robots: tuple[str, ...], where: Where, form: Form) -> int:
     """Say everything that is wrong in the manifests, in one run."""
     from namegen.cli.reporting import show
     from namegen.operations.verify import verify
 
-    space = opened(workspace, manifest, catalogue)
+    space = where.open()
     found = verify(space, robots)
-    show(space, found, report, output)
+    show(space, found, form)
     return 0 if found.clean else 1

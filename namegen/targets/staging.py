@@ -1,0 +1,204 @@
+"""Turns a manifest into the data that a template sees."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from namegen.model.boards import Board, Catalogue
+from namegen.model.identifiers import NamingScheme
+from namegen.model.manifests import Controller, Device, Manifest, Port
+from namegen.model.sheet_mark import sheet_mark
+from namegen.targets import template_model as shown
+from namegen.targets.spelling import spelling
+from namegen.targets.unescaped import Unescaped
+
+_EMPTY = Unescaped("")
+
+
+def stage(manifest: Manifest, catalogue: Catalogue, scheme: NamingScheme | None) -> shown.Robot:
+    """Return one robot's template data, with the identifiers of a language where there is one.
+
+    Boards, ports and parts that the manifest names but the catalogue lacks are
+    shown as written: that they are missing is for the checks to say.
+    """
+    return _Stage(manifest, catalogue, scheme).robot()
+
+
+class _Stage:
+    """One robot's data under way."""
+
+    def __init__(
+        self, manifest: Manifest, catalogue: Catalogue, scheme: NamingScheme | None
+    ) -> None:
+        self.manifest = manifest
+        self.catalogue = catalogue
+        self.scheme = scheme
+        self.chosen = {device.name: device for device in manifest.devices_in()}
+        """The devices of the selected setup, as they are wired there."""
+
+    def robot(self) -> shown.Robot:
+        manifest = self.manifest
+        devices = tuple(
+            self.device(self.chosen.get(name, device)) for name, device in manifest.devices.items()
+        )
+        return shown.Robot(
+            name=Unescaped(manifest.robot),
+            type_name=self.scheme.type_name(manifest.robot) if self.scheme else "",
+            title=Unescaped(manifest.title),
+            revision=Unescaped(manifest.revision),
+            manifest=Unescaped(manifest.path),
+            mark=sheet_mark(manifest),
+            selected=Unescaped(manifest.selected or ""),
+            setups=self.setups(),
+            controllers=tuple(self.controller(one) for one in manifest.controllers.values()),
+            kinds=self.kinds(devices),
+            devices=devices,
+            undecided=tuple(one for one in devices if one.undecided and one.selected),
+        )
+
+    def device(self, device: Device) -> shown.Device:
+        scheme, ports = self.scheme, tuple(self.port(port) for port in device.ports)
+        return shown.Device(
+            name=Unescaped(device.name),
+            spelling=Unescaped(spelling(device.name)),
+            kind=Unescaped(device.kind),
+            kind_type=scheme.type_name(device.kind) if scheme else "",
+            constant=scheme.constant(device) if scheme else "",
+            field=scheme.field_name(device) if scheme else "",
+            port=Unescaped(", ".join(map(str, device.ports))),
+            ports=ports,
+            controller=ports[0].controller if ports else _EMPTY,
+            label=ports[0].label if ports else _EMPTY,
+            part=Unescaped(device.part or ""),
+            address=_hex(device.address),
+            address_number=device.address,
+            does=Unescaped(device.does),
+            expect=Unescaped(device.expect),
+            note=Unescaped(device.note),
+            reversed=device.reversed,
+            optional=device.optional,
+            undecided=device.undecided,
+            built_in=any(port.label is None for port in device.ports),
+            selected=device.name in self.chosen,
+            formerly=tuple(map(Unescaped, device.formerly)),
+        )
+
+    def port(self, port: Port, dead: bool = False, devices: Iterable[Device] = ()) -> shown.Port:
+        return shown.Port(
+            controller=Unescaped(port.controller),
+            type=Unescaped(port.type),
+            label=Unescaped(port.label or ""),
+            text=Unescaped(str(port)),
+            dead=dead,
+            devices=tuple(map(self.device, devices)),
+        )
+
+    def kinds(self, devices: Sequence[shown.Device]) -> tuple[shown.Kind, ...]:
+        groups: dict[Unescaped, list[shown.Device]] = {}
+        for device in devices:
+            groups.setdefault(device.kind, []).append(device)
+        return tuple(
+            shown.Kind(name, members[0].kind_type, tuple(members))
+            for name, members in groups.items()
+        )
+
+    def controller(self, controller: Controller) -> shown.Controller:
+        board = self.catalogue.boards.get(controller.board) or Board(controller.board, {})
+        used: dict[Port, list[Device]] = {}
+        for device in self.chosen.values():
+            for port in device.ports:
+                if port.controller == controller.name:
+                    used.setdefault(port, []).append(device)
+        built_in = {label: Port(controller.name, label) for label in board.built_in}
+        labelled = [port for port in used if port not in built_in.values()]
+        return shown.Controller(
+            name=Unescaped(controller.name),
+            board=Unescaped(controller.board),
+            uplink=Unescaped(str(controller.uplink or "")),
+            address=_hex(controller.address),
+            address_number=controller.address,
+            groups=tuple(
+                self.group(type_, ports, set(controller.dead), used)
+                for type_, ports in _grouped(controller.name, board, labelled).items()
+            ),
+            built_in=tuple(
+                shown.BuiltIn(
+                    label=Unescaped(label),
+                    kind=Unescaped(board.built_in[label]),
+                    devices=tuple(map(self.device, used.get(port, ()))),
+                )
+                for label, port in built_in.items()
+            ),
+        )
+
+    def group(
+        self,
+        type_: str,
+        ports: Sequence[Port],
+        dead: set[tuple[str, str]],
+        used: dict[Port, list[Device]],
+    ) -> shown.PortGroup:
+        return shown.PortGroup(
+            type=Unescaped(type_),
+            ports=tuple(
+                self.port(port, (type_, port.label or "") in dead, used.get(port, ()))
+                for port in ports
+            ),
+        )
+
+    def setups(self) -> tuple[shown.Setup, ...]:
+        manifest = self.manifest
+        if not manifest.setups:
+            every = tuple(map(self.device, manifest.devices.values()))
+            return (shown.Setup(_EMPTY, True, every, ()),)
+        return tuple(
+            shown.Setup(
+                name=Unescaped(name),
+                selected=name == manifest.selected,
+                devices=tuple(map(self.device, manifest.devices_in(name))),
+                differences=() if name == manifest.selected else self.differences(name),
+            )
+            for name in manifest.setups
+        )
+
+    def differences(self, setup: str) -> tuple[shown.Difference, ...]:
+        there = {device.name: device for device in self.manifest.devices_in(setup)}
+        steps = []
+        for name in self.manifest.devices:
+            before, after = self.chosen.get(name), there.get(name)
+            if before is None and after is not None:
+                steps.append(self.step("plug in", after, "", _wiring(after)))
+            elif before is not None and after is None:
+                steps.append(self.step("unplug", before, _wiring(before), ""))
+            elif before is not None and after is not None:
+                if before.ports != after.ports:
+                    steps.append(self.step("move", after, _wiring(before), _wiring(after)))
+                if before.part != after.part:
+                    steps.append(
+                        self.step("change part", after, before.part or "", after.part or "")
+                    )
+        return tuple(steps)
+
+    def step(self, action: str, device: Device, before: str, after: str) -> shown.Difference:
+        return shown.Difference(self.device(device), action, Unescaped(before), Unescaped(after))
+
+
+def _hex(address: int | None) -> str:
+    return "" if address is None else f"0x{address:02X}"
+
+
+def _wiring(device: Device) -> str:
+    return ", ".join(map(str, device.ports)) or "undecided"
+
+
+def _grouped(controller: str, board: Board, used: Iterable[Port]) -> dict[str, list[Port]]:
+    """Return the board's ports by type in its own order, then used ones that it does not list."""
+    groups = {
+        type_: [Port(controller, type_, label) for label in labels]
+        for type_, labels in board.ports.items()
+    }
+    for port in used:
+        group = groups.setdefault(port.type, [])
+        if port not in group:
+            group.append(port)
+    return groups

@@ -1,0 +1,136 @@
+"""The data that a template sees, version 1: one robot, or all robots of a workspace.
+
+Every text that a person typed is `Unescaped`; a template pipes it through an
+escape. Plain strings are what namegen itself spelled: identifiers of the
+target's language, addresses, the sheet mark. `namegen.targets.guide` tells
+template authors about each field.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from namegen.targets.unescaped import Unescaped
+
+VERSION = 1
+"""Raised when a field goes away or changes its meaning; a new field does not raise it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Port:
+    """One connection point. ``label`` is empty for a built-in device's."""
+
+    controller: Unescaped
+    type: Unescaped
+    label: Unescaped
+    text: Unescaped
+    dead: bool
+    devices: tuple[Device, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PortGroup:
+    """The ports of one type of a controller, in the order of their labels on the board."""
+
+    type: Unescaped
+    ports: tuple[Port, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Device:
+    """One device as it is wired in the setup that it was reached through."""
+
+    name: Unescaped
+    spelling: Unescaped
+    kind: Unescaped
+    kind_type: str
+    constant: str
+    field: str
+    port: Unescaped
+    ports: tuple[Port, ...]
+    controller: Unescaped
+    label: Unescaped
+    part: Unescaped
+    address: str
+    address_number: int | None
+    does: Unescaped
+    expect: Unescaped
+    note: Unescaped
+    reversed: bool
+    optional: bool
+    undecided: bool
+    built_in: bool
+    selected: bool
+    formerly: tuple[Unescaped, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A kind of which the robot has devices."""
+
+    name: Unescaped
+    type_name: str
+    devices: tuple[Device, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BuiltIn:
+    """A device that is part of a board: nothing to plug in, only to check."""
+
+    label: Unescaped
+    kind: Unescaped
+    devices: tuple[Device, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Controller:
+    """A controller with its ports as the selected setup uses them."""
+
+    name: Unescaped
+    board: Unescaped
+    uplink: Unescaped
+    address: str
+    address_number: int | None
+    groups: tuple[PortGroup, ...]
+    built_in: tuple[BuiltIn, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """What to do about one device to get from the selected setup to another one.
+
+    ``action`` is ``unplug``, ``plug in``, ``move`` or ``change part``.
+    """
+
+    device: Device
+    action: str
+    before: Unescaped
+    after: Unescaped
+
+
+@dataclass(frozen=True, slots=True)
+class Setup:
+    """One setup; a robot without setups has a single one without a name."""
+
+    name: Unescaped
+    selected: bool
+    devices: tuple[Device, ...]
+    differences: tuple[Difference, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Robot:
+    """One robot."""
+
+    name: Unescaped
+    type_name: str
+    title: Unescaped
+    revision: Unescaped
+    manifest: Unescaped
+    mark: str
+    selected: Unescaped
+    setups: tuple[Setup, ...]
+    controllers: tuple[Controller, ...]
+    kinds: tuple[Kind, ...]
+    devices: tuple[Device, ...]
+    undecided: tuple[Device, ...]

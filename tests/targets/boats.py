@@ -1,0 +1,96 @@
+"""The boat that the targets are tried on: heron, with controllers bridge and stern."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from namegen.model.boards import KINDS, PORT_TYPES, Board, Catalogue
+from namegen.model.manifests import Change, Controller, Device, Manifest, Port, Setup
+
+HARBOUR = Board(
+    name="harbour",
+    ports={
+        "motor": ("1", "2", "3"),
+        "servo": ("1", "2", "3", "4", "5"),
+        "digital": ("1", "2", "3", "4", "5", "6"),
+        "analog": ("A", "B", "C"),
+        "i2c": ("1", "2"),
+        "serial": ("1", "2"),
+    },
+    built_in={"compass": "imu"},
+)
+CATALOGUE = Catalogue(
+    path="catalogue.yaml",
+    boards={"harbour": HARBOUR},
+    port_types=PORT_TYPES,
+    kinds=KINDS,
+    parts={},
+)
+
+
+def port(text: str) -> Port:
+    """Return the port that a text such as ``bridge motor 1`` means."""
+    return Port(*text.split())
+
+
+def device(name: str, kind: str, where: str = "", **fields: object) -> Device:
+    """Return a device; ``where`` holds its ports, with commas between."""
+    ports = tuple(port(one) for one in where.split(",")) if where else ()
+    return replace(Device(name, kind, ports), **fields)
+
+
+def robot(*devices: Device, name: str = "heron", **fields: object) -> Manifest:
+    """Return a manifest of the controllers bridge and stern with these devices."""
+    manifest = Manifest(
+        path=f"robots/{name}.yaml",
+        robot=name,
+        controllers={
+            "bridge": Controller("bridge", "harbour"),
+            "stern": Controller(
+                "stern", "harbour", uplink=port("bridge serial 1"), dead=(("servo", "2"),)
+            ),
+        },
+        devices={one.name: one for one in devices},
+    )
+    return replace(manifest, **fields)
+
+
+HERON = robot(
+    device(
+        "bowThruster",
+        "motor",
+        "bridge motor 1",
+        part="thruster-b",
+        does="Pushes the bow sideways",
+        expect="Bow moves to the right",
+        reversed=True,
+        formerly=("frontThruster",),
+    ),
+    device("sternThruster", "motor", "stern motor 1", does="Pushes the stern sideways"),
+    device("netWinch", "motor", "bridge motor 3", does="Hauls the net in", expect="Drum turns"),
+    device("rudder", "servo", "stern servo 3", does="Steers", expect="Rudder swings to port"),
+    device(
+        "hatchServo",
+        "servo",
+        "stern servo 4",
+        optional=True,
+        does="Opens the hatch over the basket, so that what the net brought in slides out",
+        note="Grease the hinge",
+    ),
+    device("bilgeLevel", "level", "bridge analog B", does="Tells water in the hull"),
+    device("bumpBow", "switch", "bridge digital 2", expect="Lamp changes when pressed"),
+    device("hullTemp", "temperature", "bridge i2c 1", address=0x3A),
+    device("heading", "imu", "bridge compass", does="Tells where the bow points"),
+    device("spareLamp", "lamp"),
+    title="Heron, the pond skimmer",
+    revision="2026 spring",
+    setups={
+        "harvest": Setup("harvest"),
+        "tank-test": Setup(
+            "tank-test",
+            without=("netWinch",),
+            change={"rudder": Change(ports=(port("stern servo 1"),))},
+        ),
+    },
+    selected="harvest",
+)

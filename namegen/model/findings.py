@@ -80,6 +80,8 @@ class FindingKind:
     example: Example
     repair: str
     rank: int | None = None
+    on_request: bool = False
+    """Whether findings of this kind are left out of an audit that does not ask for them."""
 
     def finding(  # noqa: PLR0913 - optional keywords, one per field of Finding
         self,

@@ -1,0 +1,179 @@
+"""Which devices a name in code can mean, and the finding that says so.
+
+Exact and folded names come from tables that are made once per list of names,
+so that judging a name costs a few dictionary look-ups.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from namegen.checks.code.wording import a, plugged, quoted, series
+from namegen.model.findings import Finding, FindingKind, Rename, Safety
+from namegen.model.manifests import Device
+from namegen.model.places import Place, Related
+from namegen.model.views import NameQuestion, ResolvedLookup
+from namegen.text.characters import is_ignorable
+from namegen.text.differences import spell_out
+from namegen.text.lookalikes import skeleton
+
+Table = Mapping[str, tuple[str, ...]]
+
+
+def fits(question: NameQuestion) -> bool:
+    """Whether the name is right: a device of the robot, of the kind asked for, in the setup."""
+    device = question.robot.devices.get(question.text)
+    return device is not None and of_kind(question, device) and in_setup(question, device)
+
+
+def of_kind(question: NameQuestion, device: Device) -> bool:
+    """Whether the device is of the kind that the look-up asks for, if it asks for one."""
+    return question.asked is None or question.asked == device.kind
+
+
+def in_setup(question: NameQuestion, device: Device) -> bool:
+    """Whether the device is there in the setup of the code, or in any when none is named."""
+    setups = question.robot.setups
+    if question.setup is not None:
+        return question.setup not in setups or setups[question.setup].has(device.name)
+    return not setups or any(setup.has(device.name) for setup in setups.values())
+
+
+def same_letters(question: NameQuestion) -> tuple[Device, ...]:
+    """Return the devices whose names differ from the text by capitals alone."""
+    return _found(question, _by_letters(tuple(question.robot.devices)), question.text.lower())
+
+
+def same_look(question: NameQuestion) -> tuple[Device, ...]:
+    """Return the devices whose names look like the text, or differ by blanks (and capitals)."""
+    names = tuple(question.robot.devices)
+    alike = _found(question, _by_look(names), skeleton(question.text))
+    return alike or _found(question, _by_ink(names), _ink(question.text))
+
+
+@dataclass(frozen=True, slots=True)
+class Likeness:
+    """How a kind of finding says that a text is near to names. ``{}`` is the device's name."""
+
+    one: str
+    several: str
+    safety: Safety
+
+
+def answer(
+    kind: FindingKind, question: NameQuestion, near: Sequence[Device], likeness: Likeness
+) -> Finding:
+    """Return the finding about a name that is not a device but near to one or more.
+
+    Only one device that fits kind and setup gives a repair; it is safe only
+    when no other device could be meant either.
+    """
+    fitting = [d for d in near if of_kind(question, d) and in_setup(question, d)]
+    lead = f"{quoted_robot(question)} has no device {quoted(question.text)}."
+    if len(fitting) == 1:
+        name = fitting[0].name
+        sure = likeness.safety if len(near) == 1 else Safety.SUGGESTED
+        how = f"{likeness.one.format(quoted(name))}: {spell_out(question.text, name)}."
+        return _finding(kind, question, f"{lead} {how}", near, Rename(name, sure))
+    if len(near) == 1:
+        return _finding(kind, question, f"{lead} {_unfit(question, near[0])}", near)
+    several = [f"{quoted(device.name)} ({plugged(device)})" for device in fitting or near]
+    message = f"{lead} {likeness.several}: {series(several)}. Write the one that is meant."
+    return _finding(kind, question, message, near)
+
+
+def _unfit(question: NameQuestion, device: Device) -> str:
+    """Return why the only device that is near cannot be meant as the code stands."""
+    how = f"{quoted(device.name)} is near ({spell_out(question.text, device.name)})"
+    if of_kind(question, device) or question.asked is None:
+        return f"{how}, but {left_out(question)}."
+    return (
+        f"{how}, but is {a(device.kind)}, and this code asks for {a(question.asked)}. Find out "
+        "which device is meant, then write its exact name."
+    )
+
+
+def left_out(question: NameQuestion) -> str:
+    """Return the clause that says that a device is not in the setup of the code."""
+    if question.setup is None:
+        return "it is in no setup of this robot"
+    return f"setup {quoted(question.setup)}, which this code is for, leaves it out"
+
+
+def _finding(
+    kind: FindingKind,
+    question: NameQuestion,
+    message: str,
+    near: Sequence[Device],
+    repair: Rename | None = None,
+) -> Finding:
+    return kind.finding(
+        question.lookup.place,
+        message,
+        found=question.text,
+        expected=repair.name if repair else None,
+        robot=question.robot.robot,
+        repair=repair if question.lookup.literal else None,
+        related=related(question.lookup, near),
+    )
+
+
+def quoted_robot(question: NameQuestion) -> str:
+    """Return the robot as messages name it."""
+    return quoted(question.robot.robot)
+
+
+def related(lookup: ResolvedLookup, devices: Iterable[Device] = ()) -> list[Related]:
+    """Return the second places: the look-up where the name stands elsewhere, then devices."""
+    places = [] if within(lookup.place, lookup.at) else [Related(lookup.at, "looked up here")]
+    return places + [Related(device.place(), "named here") for device in devices]
+
+
+def within(inner: Place, outer: Place) -> bool:
+    """Whether one place lies inside another."""
+    return (
+        inner.path == outer.path
+        and (outer.line, outer.column) <= (inner.line, inner.column)
+        and (inner.end_line, inner.end_column) <= (outer.end_line, outer.end_column)
+    )
+
+
+def site(lookup: ResolvedLookup) -> Place:
+    """Return the place of the look-up: its literal, or all of it when that stands elsewhere."""
+    return lookup.place if within(lookup.place, lookup.at) else lookup.at
+
+
+def _found(question: NameQuestion, table: Table, key: str) -> tuple[Device, ...]:
+    return tuple(question.robot.devices[name] for name in table.get(key, ()))
+
+
+@lru_cache(maxsize=64)
+def _by_letters(names: tuple[str, ...]) -> Table:
+    return _table((name.lower(), name) for name in names)
+
+
+@lru_cache(maxsize=64)
+def _by_look(names: tuple[str, ...]) -> Table:
+    return _table((skeleton(name), name) for name in names)
+
+
+@lru_cache(maxsize=64)
+def _by_ink(names: tuple[str, ...]) -> Table:
+    return _table((_ink(name), name) for name in names)
+
+
+def _ink(text: str) -> str:
+    """Return what is left of a text without blanks, unseen characters and case."""
+    seen = "".join(text.split())
+    if not seen.isascii():
+        seen = "".join(char for char in seen if not is_ignorable(char))
+    return seen.lower()
+
+
+def _table(rows: Iterable[tuple[str, str]]) -> Table:
+    table: dict[str, tuple[str, ...]] = {}
+    for key, name in rows:
+        table[key] = (*table.get(key, ()), name)
+    return table

@@ -1,0 +1,76 @@
+"""``retired-name``: the device had this name once and has another now."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from namegen.checks.code.candidates import in_setup, left_out, of_kind, quoted_robot, related
+from namegen.checks.code.wording import a, plugged, quoted
+from namegen.model.findings import Example, Finding, FindingKind, Rename, Safety, Severity
+from namegen.model.manifests import Device
+from namegen.model.views import NameQuestion
+
+KIND = FindingKind(
+    name="retired-name",
+    severity=Severity.ERROR,
+    scope="look-up",
+    rank=30,
+    what="The name is one that a device of this robot had before it was renamed.",
+    why=(
+        "The machine is configured with the new name. Code that still has the old one finds "
+        "nothing when the robot is switched on."
+    ),
+    example=Example(
+        flagged='bow = boat.motor("frontThruster")   # formerly: [frontThruster]',
+        mended='bow = boat.motor("bowThruster")',
+    ),
+    repair=(
+        "Writes the new name. Safe when exactly one device had the old name and it is of the "
+        "kind that the code asks for; only suggested when the code names no kind, because the "
+        "manifest does not tell of which kind the device was then."
+    ),
+)
+
+
+def judge(question: NameQuestion) -> Finding | None:
+    """Return the finding when the text is a former name and no present one."""
+    if question.text in question.robot.devices:
+        return None
+    owners = question.robot.retired.get(question.text, ())
+    if not owners:
+        return None
+    fitting = [d for d in owners if of_kind(question, d) and in_setup(question, d)]
+    repair = None
+    if len(owners) == 1 and fitting:
+        safety = Safety.SAFE if question.asked is not None else Safety.SUGGESTED
+        repair = Rename(owners[0].name, safety)
+    return KIND.finding(
+        question.lookup.place,
+        _message(question, owners, fitting),
+        found=question.text,
+        expected=repair.name if repair else None,
+        robot=question.robot.robot,
+        repair=repair if question.lookup.literal else None,
+        related=related(question.lookup, owners),
+    )
+
+
+def _message(question: NameQuestion, owners: Sequence[Device], fitting: Sequence[Device]) -> str:
+    old, robot = quoted(question.text), quoted_robot(question)
+    if len(owners) > 1:
+        several = " and ".join(f"{quoted(d.name)} ({plugged(d)})" for d in owners)
+        return (
+            f"No device of {robot} is called {old} any more. {several} had that name once. "
+            "Write the one that is meant."
+        )
+    device = owners[0]
+    new = quoted(device.name)
+    lead = f"{old} is an old name: on {robot} this device is called {new} now"
+    if fitting:
+        return f"{lead}. Write {new}."
+    if not of_kind(question, device) and question.asked is not None:
+        return (
+            f"{lead}. It is {a(device.kind)}, but this code asks for {a(question.asked)}: "
+            "find out which device is meant before you write its name."
+        )
+    return f"{lead}, but {left_out(question)}."

@@ -1,0 +1,72 @@
+"""``unknown-name``: the robot has no such device, and none that was surely meant."""
+
+from __future__ import annotations
+
+from namegen.checks.code.candidates import of_kind, quoted_robot, related
+from namegen.checks.code.likely import rivals, suggestion
+from namegen.checks.code.wording import a, listed, plugged, quoted
+from namegen.model.findings import Example, Finding, FindingKind, Severity
+from namegen.model.manifests import Device
+from namegen.model.views import NameQuestion
+
+KIND = FindingKind(
+    name="unknown-name",
+    severity=Severity.ERROR,
+    scope="look-up",
+    rank=80,
+    what="The robot has no device of this name, and no device was surely meant by it.",
+    why="The look-up finds nothing, and the program stops when the robot is switched on.",
+    example=Example(
+        flagged='horn = boat.lamp("fogHorn")',
+        mended='lamp = boat.lamp("spareLamp")',
+    ),
+    repair=(
+        "None: names that are near are shown, but each may be another machine than the one "
+        "that was meant."
+    ),
+)
+
+
+def judge(question: NameQuestion) -> Finding | None:
+    """Return the finding for every name that is no device."""
+    if question.text in question.robot.devices:
+        return None
+    near = rivals(question)
+    return KIND.finding(
+        question.lookup.place,
+        f"{_lead(question)} {_hint(question, near)}",
+        found=question.text,
+        robot=question.robot.robot,
+        related=related(question.lookup, near),
+    )
+
+
+def _lead(question: NameQuestion) -> str:
+    if not question.text.strip():
+        return f"The name is {'empty' if not question.text else 'blank'}."
+    return f"{quoted_robot(question)} has no device {quoted(question.text)}."
+
+
+def _hint(question: NameQuestion, near: tuple[Device, ...]) -> str:
+    """Return what the nearest names are, or else which names there are."""
+    if len(near) == 1 and not of_kind(question, near[0]) and question.asked:
+        only = near[0]
+        return (
+            f"{quoted(only.name)} is near, but is {a(only.kind)}, and this code asks for "
+            f"{a(question.asked)}. Find out which is meant, then write its exact name."
+        )
+    if near:
+        names = " and ".join(f"{quoted(device.name)} ({plugged(device)})" for device in near)
+        why = suggestion(question).why
+        return (
+            f"Near: {names}, but {why}. Write the one that is meant; look where it is plugged in."
+        )
+    return f"{_choice(question)} Correct the name, or add the device to {question.robot.path}."
+
+
+def _choice(question: NameQuestion) -> str:
+    asked = question.asked
+    names = [d.name for d in question.devices if asked is None or d.kind == asked]
+    if names:
+        return f"It has {listed(names)}" + (f" of kind {asked}." if asked else ".")
+    return f"It has nothing of kind {asked} at all." if asked else "It has no device at all."

@@ -1,0 +1,162 @@
+"""The boats that the tests of code checks judge by, and look-ups read from a line of Python.
+
+The look-ups are found with ``ast``, not with namegen's own reader, so that these tests hold
+the checks alone.
+"""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator, Sequence
+from types import SimpleNamespace
+
+from namegen.checks.naming import judge_lookup
+from namegen.model.facts import LookupSite, Text, Unknown
+from namegen.model.findings import Finding
+from namegen.model.manifests import Device, Manifest, Port, Setup
+from namegen.model.places import Place, Span
+from namegen.model.views import CodeView, NameQuestion, ResolvedLookup
+from namegen.model.workspaces import LookupRule
+
+KINDS = {"motor", "servo", "level", "lamp", "switch", "imu", "distance", "gyro", "encoder"}
+CODE = "code/heron/main.py"
+
+
+def device(name: str, kind: str, port: str = "", formerly: Sequence[str] = (), line: int = 1):
+    """Return a device whose name stands in the given line of heron's manifest."""
+    ports = (Port(*port.split()),) if port else ()
+    place = Place("robots/heron.yaml", line, 3, line, 3 + len(name))
+    return Device(name, kind, ports, formerly=tuple(formerly), places={"": place})
+
+
+def manifest(robot: str, devices: Sequence[Device], setups: Sequence[Setup] = ()) -> Manifest:
+    """Return a manifest; its devices stand in the robot's own file."""
+    path = f"robots/{robot}.yaml"
+    moved = {}
+    for number, one in enumerate(devices, 6):
+        place = Place(path, number, 3, number, 3 + len(one.name))
+        moved[one.name] = Device(
+            one.name, one.kind, one.ports, formerly=one.formerly, places={"": place}
+        )
+    return Manifest(path, robot, {}, moved, setups={setup.name: setup for setup in setups})
+
+
+HERON = manifest(
+    "heron",
+    [
+        device("bowThruster", "motor", "bridge motor 1", ["frontThruster"]),
+        device("sternThruster", "motor", "stern motor K"),
+        device("netWinch", "motor", "bridge motor 3", ["scoopWinch"]),
+        device("rudder", "servo", "stern servo 7"),
+        device("hatchServo", "servo", "stern servo 9"),
+        device("bilgeLevel", "level", "bridge analog C"),
+        device("bumpBow", "switch", "bridge digital 2"),
+        device("rangeBow", "distance", "bridge i2c 1"),
+        device("heading", "imu", "bridge compass"),
+        device("spareLamp", "lamp"),
+    ],
+    [
+        Setup("harvest", places={"": Place("robots/heron.yaml", 20, 3, 20, 10)}),
+        Setup(
+            "tank-test",
+            without=("netWinch", "hatchServo"),
+            places={"without": Place("robots/heron.yaml", 22, 14, 22, 36)},
+        ),
+    ],
+)
+KINGFISHER = manifest(
+    "kingfisher",
+    [
+        device("bowThruster", "motor", "bridge motor 2"),
+        device("flagServo", "servo", "stern servo 8"),
+        device("reedCutter", "motor", "bridge motor 1"),
+    ],
+)
+FLEET = (HERON, KINGFISHER)
+
+
+def lookups(code: str, path: str = CODE) -> list[ResolvedLookup]:
+    """Return the look-ups ``boat.<kind>("name")`` of a piece of Python in order.
+
+    A name that is no literal is not known; when it is a parameter the look-up says of which
+    function. ``find`` asks for no kind.
+    """
+    return list(_walk(ast.parse(code), SimpleNamespace(path=path, scope=(), holder=None)))
+
+
+def _walk(node: ast.AST, at: SimpleNamespace) -> Iterator[ResolvedLookup]:
+    if isinstance(node, ast.FunctionDef | ast.ClassDef):
+        at = SimpleNamespace(path=at.path, scope=(*at.scope, node.name), holder=None, node=node)
+    if isinstance(node, ast.Assign):
+        target = node.targets[0]
+        holder = target.attr if isinstance(target, ast.Attribute) else ast.unparse(target)
+        at = SimpleNamespace(**{**vars(at), "holder": holder})
+    if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute):
+        if node.func.attr in KINDS | {"find"} and node.args:
+            yield _lookup(node, node.func.attr, at)
+    for child in ast.iter_child_nodes(node):
+        yield from _walk(child, at)
+
+
+def _lookup(call: ast.Call, called: str, at: SimpleNamespace) -> ResolvedLookup:
+    name, kind = call.args[0], called if called in KINDS else None
+    whole = Place(
+        at.path, call.lineno, call.col_offset + 1, call.end_lineno, call.end_col_offset + 1
+    )
+    inner = Place(
+        at.path, name.lineno, name.col_offset + 1, name.end_lineno, name.end_col_offset + 1
+    )
+    nowhere, text, parameter = Span(0, 0), None, None
+    if isinstance(name, ast.Constant):
+        text = name.value
+        inner = Place(at.path, inner.line, inner.column + 1, inner.end_line, inner.end_column - 1)
+    elif isinstance(name, ast.Name) and at.scope:
+        function = getattr(at, "node", None)
+        if isinstance(function, ast.FunctionDef):
+            parameter = function.name if name.id in {a.arg for a in function.args.args} else None
+    site = LookupSite(
+        rule=LookupRule("call", called, kind=kind),
+        name=Text(text, nowhere, '"') if text is not None else Unknown("", nowhere),
+        kind=kind,
+        span=nowhere,
+        scope=at.scope,
+        holder=at.holder,
+        parameter=parameter,
+    )
+    why = None
+    if text is None:
+        why = f"{name.id} is a parameter" if parameter else "it is put together at run time"
+    return ResolvedLookup(
+        site, whole, inner, text, why, literal=text is not None, language="python"
+    )
+
+
+def lookup(text: str, kind: str | None = None) -> ResolvedLookup:
+    """Return the look-up of one name."""
+    return lookups(f"boat.{kind or 'find'}({text!r})")[0]
+
+
+def question(
+    text: str,
+    kind: str | None = None,
+    robot: Manifest = HERON,
+    setup: str | None = None,
+    fleet: Sequence[Manifest] = FLEET,
+) -> NameQuestion:
+    """Return the question whether a text is a device of the robot."""
+    return NameQuestion(lookup(text, kind), text, robot, setup, fleet)
+
+
+def judged(
+    text: str, kind: str | None = None, robot: Manifest = HERON, setup: str | None = None
+) -> Finding | None:
+    """Return what the judges say of one name on one robot."""
+    asked = question(text, kind, robot, setup, (robot, *FLEET))
+    return judge_lookup(asked.lookup, [asked])
+
+
+def view(
+    code: str, robot: Manifest = HERON, *, complete: bool = True, mentioned: Sequence[str] = ()
+) -> CodeView:
+    """Return a piece of Python as all code of one robot."""
+    return CodeView(robot, None, lookups(code), frozenset(mentioned), complete)

@@ -14,7 +14,11 @@ from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
 Path = tuple[str, ...]
-"""A dotted name with the scopes it lies in: ("Boat", "start", "name")."""
+"""A dotted name with the scopes it lies in: ("Boat", "name").
+
+A word ``@120`` stands for the function or block at that byte of the file: names
+inside it are not reached by name from elsewhere.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +63,34 @@ class Unknown:
     span: Span
 
 
-Expression = Text | Join | Ref | Unknown
+@dataclass(frozen=True, slots=True)
+class Several:
+    """Each of several values: a list, both branches of a condition, what a loop runs over."""
+
+    options: tuple[Expression, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Wrapped:
+    """A call with one argument, ``MotorName("bow")``.
+
+    It means its argument if ``by`` turns out to be a `Wrapper`, else it is not known.
+    """
+
+    by: Ref
+    value: Expression
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Wrapper:
+    """A type of text that, called with a text, gives just that text: ``NewType("N", str)``."""
+
+    span: Span
+
+
+Expression = Text | Join | Ref | Unknown | Several | Wrapped | Wrapper
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,12 +131,24 @@ class Import:
     below the importing file's folder (going up ``up`` folders; None: not
     relative) and then below each root of the code. ``member`` is the path inside
     that file that the local name stands for; empty when it stands for the module.
+    ``under`` are words that follow the local name and belong to the module's name
+    (``import club.names`` binds ``club``, and ``club.names`` is the module).
     """
 
     local: str
     files: tuple[str, ...]
     member: Path = ()
     up: int | None = None
+    under: Path = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Respelling:
+    """A literal that is to get another value: ``spelling`` is its new text between the quotes."""
+
+    literal: Text
+    spelling: str
+    value: str
 
 
 class Reading(Protocol):

@@ -1,0 +1,85 @@
+"""A file's bytes as text, and the way back without losing a byte."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from namegen.errors import UnusableInput
+
+UTF8_MARK = b"\xef\xbb\xbf"
+
+
+@dataclass(frozen=True, slots=True)
+class Decoded:
+    """A file's text with what is needed to write it again as it was.
+
+    ``text`` has no byte order mark and keeps its line ends; ``mark`` are the
+    bytes of the mark, if there was one.
+    """
+
+    text: str
+    encoding: str
+    mark: bytes = b""
+
+    @property
+    def utf8(self) -> bytes:
+        """The text in UTF-8, for `Language.read`.
+
+        Raises:
+            UnusableInput: it holds half a character (a lone surrogate).
+        """
+        try:
+            return self.text.encode("utf-8")
+        except UnicodeEncodeError as error:
+            raise UnusableInput("holds half a character, which no UTF-8 text can") from error
+
+    def encode(self, text: str) -> bytes:
+        """Return another text in this file's encoding, with its byte order mark.
+
+        Raises:
+            UnusableInput: a character does not exist in the encoding.
+        """
+        try:
+            return self.mark + text.encode(self.encoding)
+        except (UnicodeError, LookupError) as error:
+            raise UnusableInput(
+                f"the new text cannot be written in the file's encoding, {self.encoding}",
+                remedy="save the file as UTF-8",
+            ) from error
+
+    def survives(self, data: bytes) -> bool:
+        """Whether writing the text again gives the same bytes; else the file is not rewritten."""
+        try:
+            return self.encode(self.text) == data
+        except UnusableInput:
+            return False
+
+
+def decode_as(data: bytes, encoding: str) -> Decoded:
+    """Return bytes decoded strictly; a UTF-8 byte order mark is set aside.
+
+    Raises:
+        UnusableInput: they are no text in that encoding, or hold a NUL.
+    """
+    mark = UTF8_MARK if data.startswith(UTF8_MARK) else b""
+    if b"\0" in data:
+        raise UnusableInput("holds a NUL byte, so it is no source text", remedy="exclude the file")
+    try:
+        text = data[len(mark) :].decode(encoding)
+    except LookupError as error:
+        raise UnusableInput(
+            f"declares the encoding {encoding!r}, which is not known",
+            remedy="correct the `coding` comment, or save the file as UTF-8",
+        ) from error
+    except UnicodeError as error:
+        raise UnusableInput(
+            f"is not valid {encoding}: {_reason(error)}",
+            remedy="save the file as UTF-8",
+        ) from error
+    return Decoded(text, encoding, mark)
+
+
+def _reason(error: UnicodeError) -> str:
+    if isinstance(error, UnicodeDecodeError):
+        return f"{error.reason} at byte {error.start}"
+    return str(error)

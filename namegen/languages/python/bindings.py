@@ -1,0 +1,230 @@
+"""Where a Python name gets a value: assignments, loops, parameters, classes, imports."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from tree_sitter import Node
+
+from namegen.languages.python.expressions import elements
+from namegen.languages.python.scopes import Scope, own_name, scope_at, scope_of
+from namegen.languages.sources import Source, Stack, same
+
+Way = Literal["value", "each", "class", "parameter", "import", "unknown", "declared"]
+
+_PATTERNS = frozenset({"pattern_list", "tuple_pattern", "list_pattern"})
+_CHANGERS = frozenset({"append", "extend", "insert", "remove", "pop", "clear", "sort", "reverse"})
+_PARAMETERS = frozenset(
+    {
+        "parameters",
+        "lambda_parameters",
+        "default_parameter",
+        "typed_parameter",
+        "typed_default_parameter",
+        "list_splat_pattern",
+        "dictionary_splat_pattern",
+    }
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Binding:
+    """One place that gives a name a value.
+
+    ``scope`` is the one the name then belongs to; ``value`` is the node of the
+    value, worked out in ``within``; ``way`` tells how the two hang together
+    (``each``: one after the other of the value's elements).
+    """
+
+    name: Node
+    scope: Scope
+    way: Way
+    within: Scope
+    value: Node | None = None
+    why: str = ""
+    declared: Node | None = None
+    """The type that the name is annotated with here."""
+    attribute: bool = False
+    """Whether it is set as ``self.name``."""
+
+
+def bindings_of(source: Source, word: str) -> list[Binding]:
+    """Return every binding of a word in the file, in every scope, in order."""
+    found: list[Binding] = []
+    borrowed: dict[int, Scope] = {}
+    for stack in source.stacks([word]):
+        if stack[-1].type != "identifier" or len(stack) < 2:
+            continue
+        if stack[-2].type in {"global_statement", "nonlocal_statement"}:
+            scope = scope_of(source, stack)
+            borrowed[scope.node.id] = _lender(scope, stack[-2].type == "global_statement")
+            continue
+        binding = _binding(source, stack)
+        if binding is not None:
+            found.append(binding)
+    return [_given_back(binding, borrowed) for binding in found]
+
+
+def _lender(scope: Scope, is_global: bool) -> Scope:
+    """Return the scope that a ``global`` or ``nonlocal`` name really belongs to."""
+    outer = scope
+    while outer.outer is not None:
+        outer = outer.outer
+        if not is_global and outer.sort == "function":
+            return outer
+    return outer
+
+
+def _given_back(binding: Binding, borrowed: dict[int, Scope]) -> Binding:
+    scope = borrowed.get(binding.scope.node.id)
+    if scope is None or binding.way == "parameter" or binding.attribute:
+        return binding
+    return Binding(binding.name, scope, binding.way, binding.within, binding.value, binding.why)
+
+
+def _binding(source: Source, stack: Stack) -> Binding | None:
+    """Return what the last node of the stack binds, or None where it is only used."""
+    leaf, parent = stack[-1], stack[-2]
+    kind = parent.type
+    if kind == "assignment":
+        return _assigned(source, stack, leaf, parent)
+    if kind == "attribute":
+        return _attribute(source, stack)
+    if kind in _PATTERNS:
+        return _unpacked(source, stack)
+    if kind in _PARAMETERS:
+        return _parameter(source, stack)
+    scope = scope_of(source, stack)
+    if kind in {"class_definition", "function_definition"}:
+        return _defined(source, scope, leaf, parent)
+    first = same(parent.child(0), leaf)
+    if kind == "named_expression" and first:
+        owner = _beyond_comprehensions(scope)
+        return Binding(leaf, owner, "value", scope, parent.child_by_field_name("value"))
+    if kind in {"for_statement", "for_in_clause"} and same(
+        parent.child_by_field_name("left"), leaf
+    ):
+        return Binding(leaf, scope, "each", scope, parent.child_by_field_name("right"))
+    if kind in {"as_pattern_target", "augmented_assignment"} and first:
+        return Binding(leaf, scope, "unknown", scope, why="it is made at run time")
+    if kind == "aliased_import" or (kind == "dotted_name" and _imports(stack)):
+        return Binding(leaf, scope, "import", scope, why="it is imported and assigned too")
+    if kind == "dotted_name" and stack[-3].type == "case_pattern" and parent.named_child_count == 1:
+        return Binding(leaf, scope, "unknown", scope, why="it is matched at run time")
+    return None
+
+
+def _assigned(source: Source, stack: Stack, target: Node, parent: Node) -> Binding | None:
+    """Return the binding of ``target`` by an assignment; ``a = b = value`` gives value to both."""
+    if not same(parent.child_by_field_name("left"), target):
+        return None
+    scope = scope_of(source, stack)
+    declared = parent.child_by_field_name("type")
+    value = parent.child_by_field_name("right")
+    while value is not None and value.type == "assignment":
+        value = value.child_by_field_name("right")
+    way: Way = "value" if value is not None else "declared"
+    return Binding(stack[-1], scope, way, scope, value, declared=declared)
+
+
+def _attribute(source: Source, stack: Stack) -> Binding | None:
+    """Return the binding by ``self.x = value``, or the changing of a list by ``x.append()``."""
+    leaf, parent, above = stack[-1], stack[-2], stack[-3]
+    if same(parent.child_by_field_name("attribute"), leaf):
+        return _own_attribute(source, stack) if above.type in _SETTERS else None
+    attribute = parent.child_by_field_name("attribute")
+    if attribute is not None and above.type == "call" and source.text(attribute) in _CHANGERS:
+        scope = scope_of(source, stack)
+        return Binding(leaf, scope, "unknown", scope, why="it is changed at run time")
+    return None
+
+
+_SETTERS = _PATTERNS | {"assignment", "augmented_assignment", "for_statement", "as_pattern_target"}
+
+
+def _own_attribute(source: Source, stack: Stack) -> Binding | None:
+    parent, above = stack[-2], stack[-3]
+    whose = parent.child_by_field_name("object")
+    if whose is None or whose.type != "identifier":
+        return None
+    word = source.text(whose)
+    scope: Scope | None = scope_of(source, stack)
+    within = scope
+    while scope is not None and own_name(source, scope) != word:
+        scope = scope.outer
+    if scope is None or scope.outer is None or within is None:
+        return None
+    owner = scope.outer
+    if above.type == "assignment":
+        if not same(above.child_by_field_name("left"), parent):
+            return None
+        found = _assigned(source, stack, parent, above)
+        if found is None:
+            return None
+        return Binding(
+            stack[-1], owner, found.way, within, found.value, "", found.declared, attribute=True
+        )
+    if above.type == "for_statement" and not same(above.child_by_field_name("left"), parent):
+        return None
+    return Binding(stack[-1], owner, "unknown", within, why="it is set at run time", attribute=True)
+
+
+def _unpacked(source: Source, stack: Stack) -> Binding:
+    """Return the binding by ``a, b = one, two``; anything less plain is unknown."""
+    leaf, pattern, above = stack[-1], stack[-2], stack[-3]
+    scope = scope_of(source, stack)
+    right = above.child_by_field_name("right")
+    if above.type == "assignment" and right is not None:
+        names, values = elements(pattern), elements(right)
+        written_out = right.type in {"expression_list", "tuple", "list"}
+        splats = any("splat" in node.type for node in (*names, *values))
+        if written_out and len(names) == len(values) and not splats:
+            place = next(i for i, name in enumerate(names) if same(name, leaf))
+            return Binding(leaf, scope, "value", scope, values[place])
+    return Binding(leaf, scope, "unknown", scope, why="it is unpacked at run time")
+
+
+def _parameter(source: Source, stack: Stack) -> Binding | None:
+    """Return the binding of a parameter; its default and its type bind nothing."""
+    leaf, parent = stack[-1], stack[-2]
+    if parent.type not in {"parameters", "lambda_parameters"} and not same(
+        next(iter(elements(parent)), None), leaf
+    ):
+        return None
+    for node in reversed(stack):
+        if node.type in {"function_definition", "lambda"}:
+            outer = scope_of(source, stack)
+            scope = scope_at(source, outer, node)
+            of = f" of `{scope.name}`" if scope.name else ""
+            return Binding(leaf, scope, "parameter", outer, why=f"it is a parameter{of}")
+        if node.type in {"block", "module"}:
+            break
+    scope = scope_of(
+        source, stack
+    )  # `a, *rest = ...` uses the same node as `*rest` in a parameter list
+    return Binding(leaf, scope, "unknown", scope, why="it is unpacked at run time")
+
+
+def _defined(source: Source, scope: Scope, leaf: Node, parent: Node) -> Binding | None:
+    if not same(parent.child_by_field_name("name"), leaf):
+        return None
+    if parent.type == "class_definition":
+        return Binding(leaf, scope, "class", scope, parent, why="it is a class")
+    return Binding(leaf, scope, "unknown", scope, why="it is a function")
+
+
+def _imports(stack: Stack) -> bool:
+    """Whether the leaf is the name that an import statement binds, not one it comes from."""
+    leaf, parent, above = stack[-1], stack[-2], stack[-3]
+    if above.type == "import_statement":
+        return same(parent.named_child(0), leaf)
+    if above.type == "import_from_statement":
+        return not same(above.child_by_field_name("module_name"), parent)
+    return False
+
+
+def _beyond_comprehensions(scope: Scope) -> Scope:
+    while scope.sort == "comprehension" and scope.outer is not None:
+        scope = scope.outer
+    return scope

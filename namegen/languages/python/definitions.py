@@ -1,0 +1,152 @@
+"""What a dotted path of a Python file stands for."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from tree_sitter import Node
+
+from namegen.languages.python.bindings import Binding, bindings_of
+from namegen.languages.python.expressions import dotted, elements, expression, is_wrapper
+from namegen.languages.python.scopes import Scope, scope_at, tries
+from namegen.languages.sources import Source, span_of
+from namegen.model.facts import Definition, Expression, Path, Ref, Several, Unknown, Wrapper
+from namegen.model.places import Span
+
+
+@dataclass(slots=True)
+class Definitions:
+    """Finds the definitions of a file on demand, and remembers what was asked."""
+
+    source: Source
+    known: dict[str, list[Binding]] = field(default_factory=dict)
+
+    def bindings(self, word: str) -> list[Binding]:
+        """Return every binding of a word in the file."""
+        if word not in self.known:
+            self.known[word] = bindings_of(self.source, word)
+        return self.known[word]
+
+    def find(self, path: Path) -> list[Definition]:
+        """Return every binding of a path."""
+        where = -1
+        if path and path[0].startswith("@"):
+            where, path = int(path[0][1:]), path[1:]
+        if not path:
+            return []
+        bound = [
+            binding
+            for binding in self.bindings(path[0])
+            if not binding.attribute and _start(binding.scope) == where
+        ]
+        found = self._valued(bound, path)
+        if not found and path == ("str",) and where < 0 and not bound:
+            return [Definition(path, Wrapper(Span(0, 0)), Span(0, 0))]
+        return found
+
+    def _valued(self, bound: list[Binding], path: Path) -> list[Definition]:
+        """Return definitions of ``path`` from the bindings of its first word."""
+        assigned = [binding for binding in bound if binding.way not in {"import", "declared"}]
+        if not assigned:
+            return []
+        found: list[Definition] = []
+        for binding in bound:
+            if binding.way == "declared":
+                continue
+            if binding.way == "class" and len(path) > 1:
+                found += self._members(self._class_scope(binding), path[1:], path)
+            else:
+                found.append(
+                    Definition(path, self._value(binding, path[1:]), span_of(binding.name))
+                )
+        return found
+
+    def _class_scope(self, binding: Binding) -> Scope:
+        assert binding.value is not None
+        return scope_at(self.source, binding.scope, binding.value)
+
+    def _members(self, owner: Scope, words: Path, path: Path) -> list[Definition]:
+        """Return the definitions of a class's member, or where it is inherited from."""
+        bound = [
+            binding for binding in self.bindings(words[0]) if binding.scope.node.id == owner.node.id
+        ]
+        bases = self._bases(owner)
+        enum = any(base[-1].endswith(("Enum", "Flag")) for base in bases)
+        if enum and bound:
+            return self._enum_member(bound, words, path, bases)
+        if bound:
+            found = self._valued(bound, words)
+            return [Definition(path, one.value, one.span) for one in found]
+        inherited = [
+            attempt
+            for base in bases
+            for attempt in tries(self.source, owner.outer or owner, (*base, *words))
+        ]
+        if not inherited:
+            return []
+        span = span_of(owner.node)
+        return [Definition(path, Ref(tuple(inherited), span), span)]
+
+    def _enum_member(
+        self, bound: list[Binding], words: Path, path: Path, bases: list[Path]
+    ) -> list[Definition]:
+        """Return the text of ``Names.BOW.value``, or of the member itself in a text enum."""
+        textual = any(base[-1] in {"str", "StrEnum"} for base in bases)
+        if words[1:] == ("value",) or (not words[1:] and textual):
+            found = self._valued(bound, words[:1])
+            return [Definition(path, one.value, one.span) for one in found]
+        span = span_of(bound[0].name)
+        why = "an enum member is not text itself; its `.value` is"
+        return [Definition(path, Unknown(why, span), span)]
+
+    def _bases(self, owner: Scope) -> list[Path]:
+        superclasses = owner.node.child_by_field_name("superclasses")
+        if superclasses is None:
+            return []
+        bases = (dotted(self.source, base) for base in elements(superclasses))
+        return [base for base in bases if base is not None]
+
+    def _value(self, binding: Binding, rest: Path) -> Expression:
+        """Return what a binding gives, or what ``rest`` below that stands for."""
+        source, value = self.source, binding.value
+        span = span_of(binding.name)
+        if binding.way == "class" and value is not None:
+            bases = self._bases(scope_at(source, binding.scope, value))
+            return Wrapper(span) if ("str",) in bases else Unknown(binding.why, span)
+        if value is None:
+            return Unknown(binding.why or "it is made at run time", span)
+        if binding.way == "each":
+            return Unknown("it is made at run time", span) if rest else self._each(binding, value)
+        if rest:
+            return self._below(binding, value, rest, span)
+        if is_wrapper(source, value):
+            return Wrapper(span)
+        return expression(source, binding.within, value)
+
+    def _below(self, binding: Binding, value: Node, rest: Path, span: Span) -> Expression:
+        """Return ``rest`` of another name, or of an object of a class: ``names = Names()``."""
+        if value.type == "call":
+            value = value.child_by_field_name("function") or value
+        words = dotted(self.source, value)
+        if words is None:
+            return Unknown("it is made at run time", span)
+        return Ref(tries(self.source, binding.within, (*words, *rest)), span)
+
+    def _each(self, binding: Binding, value: Node) -> Expression:
+        """Return what a loop runs over, if it is written out here or in one name of this file."""
+        found = expression(self.source, binding.within, value)
+        for _ in range(5):
+            if not isinstance(found, Ref):
+                break
+            defined = next(filter(None, map(self.find, found.tries)), [])
+            if len(defined) != 1:
+                break
+            found = defined[0].value
+        if isinstance(found, Several) and value.type != "conditional_expression":
+            return found
+        return Unknown("it runs over values that are not written out", span_of(value))
+
+
+def _start(scope: Scope) -> int:
+    """Return what ``@`` words of this scope hold: its byte, or -1 for the module."""
+    return -1 if scope.sort == "module" else scope.node.start_byte

@@ -1,0 +1,29 @@
+"""The encoding of a Python file, by PEP 263."""
+
+from __future__ import annotations
+
+import io
+import tokenize
+
+from namegen.errors import UnusableInput
+from namegen.languages.encodings import UTF8_MARK, Decoded, decode_as
+
+
+def decode(data: bytes) -> Decoded:
+    """Return the text of a Python file in the encoding that its first two lines declare.
+
+    Raises:
+        UnusableInput: the encoding is not known, or the bytes are none of its text.
+    """
+    head = data.split(b"\n", 2)[:2]
+    if b"coding" not in b"\n".join(head):
+        return decode_as(data, "utf-8")
+    try:
+        encoding, _ = tokenize.detect_encoding(io.BytesIO(data).readline)
+    except SyntaxError as error:
+        raise UnusableInput(
+            f"cannot be decoded: {error}",
+            remedy="correct the `coding` comment, or save the file as UTF-8",
+        ) from error
+    marked = data.startswith(UTF8_MARK)
+    return decode_as(data, "utf-8" if marked or encoding == "utf-8-sig" else encoding)

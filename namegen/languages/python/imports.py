@@ -1,0 +1,110 @@
+"""Imports of a Python file: which local name comes from which module."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from tree_sitter import Node
+
+from namegen.languages.sources import Source
+from namegen.model.facts import Import, Path
+
+
+@dataclass(frozen=True, slots=True)
+class Imported:
+    """One name of an import statement. ``names`` is empty for ``import a.b``, ("*",) for a star."""
+
+    local: str
+    module: Path
+    name: str | None
+    up: int | None
+
+
+@dataclass(slots=True)
+class Imports:
+    """The imports of one file, read when first asked for."""
+
+    source: Source
+    read: list[Imported] | None = field(default=None)
+
+    def all(self) -> list[Imported]:
+        """Return the imports at any depth of the file, in order."""
+        if self.read is None:
+            self.read = [
+                imported
+                for stack in self.source.keywords("import")
+                for imported in _of_statement(self.source, stack[-2])
+            ]
+        return self.read
+
+    def named(self, word: str) -> list[Import]:
+        """Return where a word may come from: by its own import, else by a star, the last first."""
+        own = [one for one in self.all() if one.local == word]
+        stars = [one for one in reversed(self.all()) if one.name == "*"]
+        found = [imported for one in own for imported in _imports(one, word)]
+        if not word.startswith("_"):
+            found += [imported for one in stars for imported in _imports(one, word)]
+        return found
+
+    def modules_of(self, word: str) -> set[str]:
+        """Return the last words of the modules from which a name is imported as itself."""
+        return {one.module[-1] for one in self.all() if one.name == word and one.module}
+
+
+def _of_statement(source: Source, statement: Node) -> list[Imported]:
+    """Return what an import statement binds."""
+    names = statement.children_by_field_name("name")
+    if statement.type == "import_statement":
+        return [_plain(source, node) for node in names]
+    if statement.type != "import_from_statement":
+        return []
+    module = statement.child_by_field_name("module_name")
+    if module is None:
+        return []
+    text = re.sub(r"\s", "", source.text(module))
+    dots = len(text) - len(text.lstrip("."))
+    path, up = _words(text[dots:]), dots - 1 if dots else None
+    found = []
+    for node in names:
+        name, local = _names(source, node)
+        found.append(Imported(local, path, name, up))
+    if any(child.type == "wildcard_import" for child in statement.children):
+        found.append(Imported("*", path, "*", up))
+    return found
+
+
+def _plain(source: Source, node: Node) -> Imported:
+    name, local = _names(source, node)
+    module = _words(name)
+    return Imported(local if node.type == "aliased_import" else module[0], module, None, None)
+
+
+def _names(source: Source, node: Node) -> tuple[str, str]:
+    """Return the imported name and what it is called here."""
+    name = node.child_by_field_name("name") if node.type == "aliased_import" else node
+    alias = node.child_by_field_name("alias")
+    text = re.sub(r"\s", "", source.text(name or node))
+    return text, source.text(alias) if alias is not None else text
+
+
+def _words(dotted: str) -> Path:
+    return tuple(dotted.split(".")) if dotted else ()
+
+
+def _imports(one: Imported, word: str) -> list[Import]:
+    """Return the places where an imported name may be defined: in a module, or as a module."""
+    if one.name is None:
+        whole = one.local == one.module[0] and len(one.module) > 1
+        under = one.module[1:] if whole else ()
+        return [Import(word, _files(one.module), (), None, under)]
+    name = word if one.name == "*" else one.name
+    found = [Import(word, _files(one.module), (name,), one.up)]
+    if one.name != "*":
+        found.append(Import(word, _files((*one.module, name)), (), one.up))
+    return found
+
+
+def _files(module: Path) -> tuple[str, ...]:
+    base = "/".join(module)
+    return (f"{base}.py", f"{base}/__init__.py") if base else ("__init__.py",)

@@ -1,0 +1,259 @@
+"""Look-ups in a Python file: which nodes match a rule, and which names they ask for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tree_sitter import Node
+
+from namegen.languages.python.definitions import Definitions
+from namegen.languages.python.expressions import elements, expression
+from namegen.languages.python.holders import declared_type, holders
+from namegen.languages.python.imports import Imports
+from namegen.languages.python.scopes import Scope, scope_of
+from namegen.languages.sources import Source, Stack, same, span_of
+from namegen.model.facts import Expression, LookupSite, Ref, Several, Unknown
+from namegen.model.workspaces import LookupRule
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """A place that matches a rule: the whole look-up and what it is given."""
+
+    rule: LookupRule
+    stack: tuple[Node, ...]
+    """From the root down to the whole look-up."""
+    given: Node
+    """The argument list, or the subscript itself."""
+    type_arguments: Node | None = None
+
+    @property
+    def node(self) -> Node:
+        """The whole look-up."""
+        return self.stack[-1]
+
+
+@dataclass(slots=True)
+class Finder:
+    """Finds the look-ups of one file."""
+
+    source: Source
+    definitions: Definitions
+    imports: Imports
+    rules: tuple[LookupRule, ...]
+
+    def sites(self) -> list[LookupSite]:
+        """Return all look-ups in the order of the file."""
+        found: dict[tuple[int, int, int], LookupSite] = {}
+        for use in self._uses():
+            for site in self._sites(use):
+                key = (use.node.start_byte, use.node.end_byte, site.name.span.start)
+                found.setdefault(key, site)
+        return sorted(found.values(), key=lambda site: (site.name.span, site.span))
+
+    def _uses(self) -> Iterator[Use]:
+        rules: dict[str, list[LookupRule]] = {}
+        for rule in self.rules:
+            rules.setdefault(rule.called, []).append(rule)
+        aliases: dict[str, list[LookupRule]] = {}
+        for stack in self.source.stacks(tuple(rules)):
+            if stack[-1].type != "identifier":
+                continue
+            for rule in rules[self.source.text(stack[-1])]:
+                yield from self._use(rule, stack)
+                alias = self._alias(rule, stack)
+                if alias is not None:
+                    aliases.setdefault(alias, []).append(rule)
+        for stack in self.source.stacks(tuple(sorted(aliases))):
+            if stack[-1].type == "identifier" and stack[-2].type != "attribute":
+                for rule in aliases[self.source.text(stack[-1])]:
+                    yield from self._use(rule, stack, trusted=True)
+
+    def _use(self, rule: LookupRule, stack: Stack, trusted: bool = False) -> Iterator[Use]:
+        """Yield the look-up whose called name is the last node of the stack."""
+        callee = len(stack) - 1
+        if stack[callee - 1].type == "attribute":
+            if not same(stack[callee - 1].child_by_field_name("attribute"), stack[callee]):
+                return
+            callee -= 1
+        if not trusted and not self._receiver_fits(rule, stack[callee]):
+            return
+        above = stack[callee - 1]
+        if rule.shape == "subscript":
+            if above.type == "subscript" and same(
+                above.child_by_field_name("value"), stack[callee]
+            ):
+                yield Use(rule, tuple(stack[:callee]), above)
+            return
+        types = None
+        if above.type == "subscript" and same(above.child_by_field_name("value"), stack[callee]):
+            types = above
+            callee -= 1
+            above = stack[callee - 1]
+        if above.type != "call" or not same(above.child_by_field_name("function"), stack[callee]):
+            return
+        if rule.shape == "annotation" and stack[callee - 2].type != "decorator":
+            return
+        arguments = above.child_by_field_name("arguments")
+        if arguments is not None:
+            yield Use(rule, tuple(stack[:callee]), arguments, types)
+
+    def _receiver_fits(self, rule: LookupRule, callee: Node) -> bool:
+        if rule.on is None:
+            return True
+        if callee.type == "attribute":
+            return last_word(self.source, callee.child_by_field_name("object")) == rule.on
+        return rule.on in self.imports.modules_of(rule.called)
+
+    def _alias(self, rule: LookupRule, stack: Stack) -> str | None:
+        """Return the other name that the looked-up function gets here, if it does."""
+        parent, above = stack[-2], stack[-3] if len(stack) > 2 else stack[0]
+        if above.type == "aliased_import" and parent.type == "dotted_name":
+            module = last_word_of_import(self.source, stack[-4])
+            if rule.on is not None and module != rule.on:
+                return None
+            alias = above.child_by_field_name("alias")
+            return self.source.text(alias) if alias is not None else None
+        value, holder = (parent, above) if parent.type == "attribute" else (stack[-1], parent)
+        if holder.type != "assignment" or not same(holder.child_by_field_name("right"), value):
+            return None
+        left = holder.child_by_field_name("left")
+        if left is None or left.type != "identifier" or not self._receiver_fits(rule, value):
+            return None
+        return self.source.text(left)
+
+    def _sites(self, use: Use) -> Iterator[LookupSite]:
+        scope = scope_of(self.source, list(use.stack))
+        names = [
+            name
+            for node in self._names(use)
+            for name in (
+                _spread(expression(self.source, scope, node)) if isinstance(node, Node) else [node]
+            )
+        ]
+        kind = self._kind(use)
+        held = holders(self.source, use.stack, len(names))
+        for name, holder in zip(names, held, strict=True):
+            parameter = self._parameter(scope, name)
+            if parameter is not None:
+                name = Unknown(f"it is a parameter of `{parameter}`", name.span)
+            yield LookupSite(
+                use.rule, name, kind, span_of(use.node), scope.readable, holder, parameter
+            )
+
+    def _names(self, use: Use) -> list[Node | Expression]:
+        """Return the arguments that are names."""
+        rule, given = use.rule, use.given
+        if rule.shape == "subscript":
+            return [node for node in given.children_by_field_name("subscript")]
+        if given.type != "argument_list":
+            return [Unknown("it is made at run time", span_of(given))]
+        positional = [node for node in elements(given) if not _by_keyword(node)]
+        named = self._keyword(given, rule.name_key)
+        if rule.name_at == "rest":
+            return [*positional, *([named] if named is not None else [])]
+        found: list[Node | Expression] = []
+        for place in rule.name_at:
+            splat = next((n for n in positional[: place + 1] if n.type == "list_splat"), None)
+            if splat is not None:
+                return [
+                    *found,
+                    expression(self.source, scope_of(self.source, list(use.stack)), splat),
+                ]
+            if place < len(positional):
+                found.append(positional[place])
+        if named is not None:
+            found.append(named)
+        unpacked = next((n for n in elements(given) if n.type == "dictionary_splat"), None)
+        if not found and unpacked is not None and rule.name_key is not None:
+            found.append(Unknown("the arguments are unpacked at run time", span_of(unpacked)))
+        return found
+
+    def _keyword(self, given: Node, key: str | None) -> Node | None:
+        if key is None:
+            return None
+        for node in given.named_children:
+            if node.type == "keyword_argument":
+                name = node.child_by_field_name("name")
+                if name is not None and self.source.text(name) == key:
+                    return node.child_by_field_name("value")
+        return None
+
+    def _kind(self, use: Use) -> str | None:
+        rule = use.rule
+        if rule.kind_at is not None and use.given.type == "argument_list":
+            positional = [node for node in elements(use.given) if not _by_keyword(node)]
+            at = positional[rule.kind_at] if rule.kind_at < len(positional) else None
+            return rule.kinds.get(last_word(self.source, at) or "", rule.kind)
+        if rule.kind_by == "type-argument" and use.type_arguments is not None:
+            subscripts = use.type_arguments.children_by_field_name("subscript")
+            return kind_in(self.source, subscripts, rule)
+        if rule.kind_by == "declared-type":
+            declared = declared_type(self.source, self.definitions, use.stack)
+            return kind_in(self.source, [declared] if declared is not None else [], rule)
+        return rule.kind
+
+    def _parameter(self, scope: Scope, name: Expression) -> str | None:
+        """Return the function of which the name is a parameter that nothing else is put into."""
+        if not isinstance(name, Ref):
+            return None
+        for path in name.tries:
+            if len(path) != 2 or not path[0].startswith("@"):
+                continue
+            bound = [
+                binding
+                for binding in self.definitions.bindings(path[1])
+                if binding.scope.path == (path[0],)
+            ]
+            if bound:
+                alone = len(bound) == 1 and bound[0].way == "parameter"
+                return bound[0].scope.name or None if alone else None
+        return None
+
+
+def kind_in(source: Source, types: list[Node], rule: LookupRule) -> str | None:
+    """Return the kind that the rule gives to a type; None if it gives none or two."""
+    words: set[str] = set()
+    pending = list(types)
+    while pending:
+        node = pending.pop()
+        if node.type in {"attribute", "identifier"}:
+            words.add(last_word(source, node) or "")
+        else:
+            pending += node.named_children
+    kinds = {rule.kinds[word] for word in words if word in rule.kinds}
+    return kinds.pop() if len(kinds) == 1 else rule.kind
+
+
+def last_word(source: Source, node: Node | None) -> str | None:
+    """Return the last word of ``a.b``, ``a.b()``, ``a.b[0]``: here ``b``."""
+    while node is not None:
+        if node.type == "identifier":
+            return source.text(node)
+        if node.type == "string":
+            content = node.named_child(1)
+            return source.text(content) if content is not None else None
+        step = {"attribute": "attribute", "call": "function", "subscript": "value"}.get(node.type)
+        if node.type in {"parenthesized_expression", "await", "type"}:
+            node = node.named_child(0)
+        else:
+            node = node.child_by_field_name(step) if step else None
+    return None
+
+
+def last_word_of_import(source: Source, statement: Node) -> str | None:
+    """Return ``c`` of ``from a.b.c import name``."""
+    module = statement.child_by_field_name("module_name")
+    return source.text(module).rsplit(".", 1)[-1] if module is not None else None
+
+
+def _by_keyword(node: Node) -> bool:
+    return node.type in {"keyword_argument", "dictionary_splat"}
+
+
+def _spread(name: Expression) -> list[Expression]:
+    """Return the names in a list or a condition one by one."""
+    if not isinstance(name, Several):
+        return [name]
+    return [inner for option in name.options for inner in _spread(option)]

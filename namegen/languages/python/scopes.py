@@ -1,0 +1,118 @@
+"""Scopes of Python: which class, function or comprehension a node lies in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from tree_sitter import Node
+
+from namegen.languages.sources import Source
+from namegen.model.facts import Path
+
+Sort = Literal["module", "class", "function", "comprehension"]
+
+_SORTS: dict[str, Sort] = {
+    "class_definition": "class",
+    "function_definition": "function",
+    "lambda": "function",
+    "list_comprehension": "comprehension",
+    "set_comprehension": "comprehension",
+    "dictionary_comprehension": "comprehension",
+    "generator_expression": "comprehension",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Scope:
+    """One scope with the scopes around it."""
+
+    sort: Sort
+    node: Node
+    outer: Scope | None = None
+    name: str = ""
+
+    @property
+    def path(self) -> Path:
+        """What names in this scope are prefixed with."""
+        if self.sort == "module":
+            return ()
+        if self.sort == "class" and self.outer:
+            return (*self.outer.path, self.name)
+        return (f"@{self.node.start_byte}",)
+
+    @property
+    def readable(self) -> Path:
+        """The names of the classes and functions, outermost first."""
+        names: list[str] = []
+        scope: Scope | None = self
+        while scope is not None:
+            if scope.name:
+                names.append(scope.name)
+            scope = scope.outer
+        return tuple(reversed(names))
+
+    @property
+    def function(self) -> Scope | None:
+        """The innermost named function, this one included."""
+        scope: Scope | None = self
+        while scope is not None and not (scope.sort == "function" and scope.name):
+            scope = scope.outer
+        return scope
+
+
+def scope_of(source: Source, stack: list[Node]) -> Scope:
+    """Return the scope in which the last node of the stack is worked out.
+
+    Decorators, defaults and annotations of a function, and the bases of a class,
+    belong to the scope around it.
+    """
+    scope = Scope("module", stack[0])
+    for node, child in zip(stack[1:], stack[2:], strict=False):
+        sort = _SORTS.get(node.type)
+        if sort is None:
+            continue
+        body = None if sort == "comprehension" else node.child_by_field_name("body")
+        if body is None or child.id == body.id:
+            scope = Scope(sort, node, scope, _name(source, node))
+    return scope
+
+
+def scope_at(source: Source, scope: Scope, node: Node) -> Scope:
+    """Return the scope that a class or function below ``scope`` opens."""
+    return Scope(_SORTS[node.type], node, scope, _name(source, node))
+
+
+def _name(source: Source, node: Node) -> str:
+    name = node.child_by_field_name("name")
+    return source.text(name) if name is not None else ""
+
+
+def own_name(source: Source, method: Scope) -> str | None:
+    """Return what a method calls its object or class (``self``): its first parameter."""
+    if method.outer is None or method.outer.sort != "class" or method.sort != "function":
+        return None
+    parameters = method.node.child_by_field_name("parameters")
+    first = parameters.named_child(0) if parameters is not None else None
+    if first is not None and first.type == "typed_parameter":
+        first = first.named_child(0)
+    return source.text(first) if first is not None and first.type == "identifier" else None
+
+
+def tries(source: Source, scope: Scope, words: Path) -> tuple[Path, ...]:
+    """Return the paths that a dotted name may mean at this place, innermost scope first."""
+    if len(words) > 1:
+        around: Scope | None = scope
+        while around is not None:
+            if around.outer is not None and own_name(source, around) == words[0]:
+                return ((*around.outer.path, *words[1:]),)
+            around = around.outer
+    # A bare name in a class body is not inherited, so the class is named by its place.
+    innermost = (f"@{scope.node.start_byte}",) if scope.sort == "class" else scope.path
+    found = [(*innermost, *words)]
+    outer = scope.outer
+    while outer is not None:
+        if outer.sort != "class":
+            found.append((*outer.path, *words))
+        outer = outer.outer
+    return tuple(found)

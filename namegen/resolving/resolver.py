@@ -1,0 +1,226 @@
+"""Following the name of a look-up to its text, through constants and across files."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from namegen.model.facts import (
+    Definition,
+    Expression,
+    Import,
+    Join,
+    LookupSite,
+    Path,
+    Reading,
+    Ref,
+    Several,
+    Text,
+    Unknown,
+    Wrapped,
+    Wrapper,
+)
+from namegen.model.places import Span
+
+MOST_STEPS = 60
+"""Names followed one after another, before a text counts as not known."""
+MOST_TEXTS = 64
+"""Texts that one look-up may get, before it counts as not known."""
+LONGEST = 10_000
+"""Code points of a text, and pieces of it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Resolved:
+    """One text that a look-up gets, or why it is not known.
+
+    ``path`` and ``span`` are where it stands: the text between the quotes if it
+    is one literal, in whichever file; else the whole expression at the look-up.
+    ``pieces`` are the literals it is put together from, each with its file.
+    """
+
+    path: str
+    span: Span
+    text: str | None
+    why: str | None = None
+    pieces: tuple[tuple[str, Text], ...] = ()
+
+    @property
+    def literal(self) -> Text | None:
+        """The one literal that is the whole text and may be rewritten, if it is one."""
+        alone = len(self.pieces) == 1 and self.pieces[0][1].value == self.text
+        return self.pieces[0][1] if alone else None
+
+
+@dataclass(frozen=True, slots=True)
+class _Known:
+    text: str
+    pieces: tuple[tuple[str, Text], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class _Lost:
+    why: str
+    wrapper: bool = False
+
+
+_Outcome = _Known | _Lost
+
+
+class _TooFar(Exception):
+    """Following a name took too many steps."""
+
+
+@dataclass(slots=True)
+class Resolver:
+    """Follows names through the files of one run.
+
+    ``reading_of`` gives the facts of a file, or None if it cannot be read;
+    ``find`` gives the file that an import in another file means, or None.
+    """
+
+    reading_of: Callable[[str], Reading | None]
+    find: Callable[[Import, str], str | None]
+    _known: dict[tuple[str, tuple[Path, ...]], list[_Outcome]] = field(default_factory=dict)
+    _open: set[tuple[str, tuple[Path, ...]]] = field(default_factory=set)
+
+    def resolve(self, site: LookupSite, path: str) -> tuple[Resolved, ...]:
+        """Return every text that a look-up in the file ``path`` may get; at least one entry."""
+        name = site.name
+        try:
+            outcomes = self._follow(path, name, 0) or [_Lost("there are no values to take")]
+        except _TooFar:
+            self._open.clear()
+            outcomes = [_Lost("it leads through too many names")]
+        return tuple(_resolved(outcome, path, name.span) for outcome in outcomes)
+
+    def _follow(self, path: str, value: Expression, steps: int) -> list[_Outcome]:
+        if steps > MOST_STEPS:
+            raise _TooFar
+        match value:
+            case Text():
+                return [_Known(value.value, ((path, value),))]
+            case Unknown():
+                return [_Lost(value.why)]
+            case Wrapper():
+                return [_Lost("it is a type, not text", wrapper=True)]
+            case Ref():
+                return self._reference(path, value.tries, steps + 1)
+            case Wrapped():
+                return self._wrapped(path, value, steps + 1)
+            case Several():
+                options = (self._follow(path, one, steps + 1) for one in value.options)
+                return _few([outcome for option in options for outcome in option])
+            case Join():
+                return self._join(path, value, steps + 1)
+
+    def _join(self, path: str, value: Join, steps: int) -> list[_Outcome]:
+        """Return the texts that the pieces give, in every combination."""
+        if len(value.parts) > LONGEST:
+            return [_Lost("it is put together from too many pieces")]
+        choices: list[list[_Outcome]] = [self._follow(path, part, steps) for part in value.parts]
+        lost = next((one for choice in choices for one in choice if isinstance(one, _Lost)), None)
+        if lost is not None:
+            return [_Lost(lost.why)]
+        count = 1
+        for choice in choices:
+            count *= len(choice)
+            if count > MOST_TEXTS:
+                return [_Lost("it is put together in too many ways")]
+        combinations: list[list[_Known]] = [[]]
+        for choice in choices:
+            known = [one for one in choice if isinstance(one, _Known)]
+            if len(known) == 1:
+                for done in combinations:
+                    done.append(known[0])
+            else:
+                combinations = [[*done, one] for done in combinations for one in known]
+        return [_joined(done) for done in combinations]
+
+    def _wrapped(self, path: str, value: Wrapped, steps: int) -> list[_Outcome]:
+        wrappers = self._follow(path, value.by, steps)
+        if len(wrappers) == 1 and isinstance(wrappers[0], _Lost) and wrappers[0].wrapper:
+            return self._follow(path, value.value, steps)
+        return [_Lost(f"it is made at run time by `{value.by.tries[-1][-1]}()`")]
+
+    def _reference(self, path: str, tries: tuple[Path, ...], steps: int) -> list[_Outcome]:
+        key = (path, tries)
+        if key in self._known:
+            return self._known[key]
+        if key in self._open:
+            return [_Lost(f"`{_last(tries)}` is defined by itself")]
+        self._open.add(key)
+        found = self._sought(path, tries, steps)
+        self._open.discard(key)
+        outcomes = found or [_Lost(f"`{_last(tries)}` is not defined in code that was read")]
+        self._known[key] = outcomes
+        return outcomes
+
+    def _sought(self, path: str, tries: tuple[Path, ...], steps: int) -> list[_Outcome]:
+        """Return what the first path that is defined gives; empty if none is."""
+        reading = self.reading_of(path)
+        if reading is None:
+            return []
+        for attempt in tries:
+            definitions = reading.definitions(attempt)
+            if definitions:
+                return self._defined(path, definitions, steps)
+        word, *rest = tries[-1]
+        for one in reading.imported(word):
+            outcomes = self._imported(path, one, tuple(rest), steps)
+            if outcomes:
+                return outcomes
+        return []
+
+    def _defined(self, path: str, definitions: object, steps: int) -> list[_Outcome]:
+        assert isinstance(definitions, list | tuple)
+        first: Definition = definitions[0]
+        if len(definitions) > 1:
+            why = f"`{first.path[-1]}` is assigned more than once"
+            parameter = next(
+                (d.value.why for d in definitions if isinstance(d.value, Unknown)), None
+            )
+            return [_Lost(parameter if parameter and "parameter" in parameter else why)]
+        return self._follow(path, first.value, steps)
+
+    def _imported(self, path: str, one: Import, rest: Path, steps: int) -> list[_Outcome]:
+        """Return what an import gives for the words after its local name; empty if nothing."""
+        if rest[: len(one.under)] != one.under:
+            return []
+        target = (*one.member, *rest[len(one.under) :])
+        file = self.find(one, path)
+        if file is None or not target:
+            return []
+        key = (file, (target,))
+        if key in self._open:
+            return []
+        outcomes = self._reference(file, (target,), steps + 1) if steps < MOST_STEPS else []
+        missing = len(outcomes) == 1 and outcomes[0] == _Lost(
+            f"`{target[-1]}` is not defined in code that was read"
+        )
+        return [] if missing else outcomes
+
+
+def _last(tries: tuple[Path, ...]) -> str:
+    return tries[-1][-1]
+
+
+def _few(outcomes: list[_Outcome]) -> list[_Outcome]:
+    return outcomes if len(outcomes) <= MOST_TEXTS else [_Lost("it may be one of too many texts")]
+
+
+def _joined(parts: list[_Known]) -> _Outcome:
+    text = "".join(part.text for part in parts)
+    pieces = tuple(piece for part in parts for piece in part.pieces)
+    if len(text) > LONGEST or len(pieces) > LONGEST:
+        return _Lost("it is put together from too many pieces")
+    return _Known(text, pieces)
+
+
+def _resolved(outcome: _Outcome, path: str, whole: Span) -> Resolved:
+    if isinstance(outcome, _Lost):
+        return Resolved(path, whole, None, outcome.why)
+    if len(outcome.pieces) == 1 and outcome.pieces[0][1].value == outcome.text:
+        file, literal = outcome.pieces[0]
+        return Resolved(file, literal.span, outcome.text, None, outcome.pieces)
+    return Resolved(path, whole, outcome.text, None, outcome.pieces)

@@ -1,0 +1,53 @@
+"""A device name that is not written in the workspace's style."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from namegen.checks.wording import quoted, sentences
+from namegen.model.findings import Example, Finding, FindingKind, Severity
+from namegen.model.views import RobotView
+from namegen.text.lookalikes import invisible
+from namegen.text.words import convert, follows
+
+KIND = FindingKind(
+    name="name-style",
+    severity=Severity.WARNING,
+    scope="device",
+    what='A device name is not written in the style that namegen.yaml asks for under "names".',
+    why="When every name follows one pattern, people type the capitals right without looking.",
+    example=Example(
+        flagged="devices:\n  Bow_Thruster: {kind: motor, port: bridge motor 1}\n",
+        mended="devices:\n  bowThruster: {kind: motor, port: bridge motor 1}\n",
+    ),
+    repair="None by itself: namegen rename changes a name in the manifest, the code and the "
+    "outputs; the machine must be told too.",
+)
+
+
+def check(view: RobotView) -> Iterator[Finding]:
+    """Yield a finding for each name in another style; unsafe names are left to their own kind."""
+    style = view.names.style
+    if style == "any":
+        return
+    for device in view.manifest.devices.values():
+        name = device.name
+        if follows(name, style) or not name.strip() or invisible(name) or name != name.strip():
+            continue
+        wanted = convert(name, style)
+        good = wanted != name and follows(wanted, style) and wanted not in view.manifest.devices
+        message = sentences(
+            f"{quoted(name)} is not written in {style}, as namegen.yaml asks.",
+            f"Rename it to {quoted(wanted)}: namegen rename {name} {wanted}."
+            if good and name.isalnum()
+            else f"Rename it to {quoted(wanted)}."
+            if good
+            else "Choose a name of letters and digits that begins with a letter.",
+        )
+        yield KIND.finding(
+            device.place(),
+            message,
+            found=name,
+            expected=wanted if good else None,
+            robot=view.manifest.robot,
+        )

@@ -1,0 +1,67 @@
+"""A device is said to be a part that the catalogue does not have."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from namegen.checks.hints import did_you_mean, nearest
+from namegen.checks.wiring import variants
+from namegen.checks.wording import listed, quoted, sentences
+from namegen.model.boards import Catalogue
+from namegen.model.findings import Example, Finding, FindingKind, Severity
+from namegen.model.places import Place
+from namegen.model.views import RobotView
+from namegen.text.terminal import printable
+
+KIND = FindingKind(
+    name="no-such-part",
+    severity=Severity.ERROR,
+    scope="device",
+    what="A device, or the list of allowed parts, names a part that the catalogue does not have.",
+    why="Kind, currents and the numbers for programs come from the part; "
+    "without it they are missing.",
+    example=Example(
+        flagged="devices:\n  bowThruster: {kind: motor, port: bridge motor 1, part: truster-b}\n",
+        mended="devices:\n  bowThruster: {kind: motor, port: bridge motor 1, part: thruster-b}\n",
+    ),
+    repair="None by itself: write the part's name as in the catalogue, or add the part there.",
+)
+
+
+def check(view: RobotView) -> Iterator[Finding]:
+    """Yield a finding for each device of an unknown part; silent without a catalogue."""
+    path, parts = view.catalogue.path, view.catalogue.parts
+    if path is None:
+        return
+    seen: set[tuple[str, str]] = set()
+    for device in variants(view):
+        part = device.part
+        if part is None or part in parts or (device.name, part) in seen:
+            continue
+        seen.add((device.name, part))
+        yield _finding(
+            f"{quoted(device.name)} is said to be the part {quoted(part)}, "
+            f"which {printable(path)} does not have.",
+            part,
+            parts,
+            device.place("part"),
+            view.manifest.robot,
+        )
+
+
+def check_catalogue(catalogue: Catalogue) -> Iterator[Finding]:
+    """Yield a finding for each allowed part that the catalogue does not describe."""
+    place = catalogue.rules.places.get("allowed_parts")
+    for part in catalogue.rules.allowed_parts or ():
+        if part not in catalogue.parts and place is not None:
+            start = f"{quoted(part)} is an allowed part, but there is no part of that name."
+            yield _finding(start, part, catalogue.parts, place, None)
+
+
+def _finding(
+    start: str, part: str, parts: Mapping[str, object], place: Place, robot: str | None
+) -> Finding:
+    guess = nearest(part, parts)
+    known = f"Parts there: {listed(parts)}." if parts else ""
+    message = sentences(start, did_you_mean(guess) or known, "Otherwise add it under parts.")
+    return KIND.finding(place, message, found=part, expected=guess, robot=robot)

@@ -1,0 +1,94 @@
+"""A port does not exist on the controller's board."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from namegen.checks.hints import did_you_mean, nearest
+from namegen.checks.wiring import PortUse, exists, free_ports, written_uses
+from namegen.checks.wording import listed, quoted, sentences
+from namegen.model.boards import Board
+from namegen.model.findings import Example, Finding, FindingKind, Severity
+from namegen.model.manifests import Port
+from namegen.model.views import RobotView
+from namegen.text.terminal import printable
+
+KIND = FindingKind(
+    name="no-such-port",
+    severity=Severity.ERROR,
+    scope="device",
+    what="A device is plugged into a port that the controller's board does not have.",
+    why="The student at the boat finds no such socket and takes the next one.",
+    example=Example(
+        flagged="devices:\n  bowThruster: {kind: motor, port: bridge motor 9}\n",
+        mended="devices:\n  bowThruster: {kind: motor, port: bridge motor 2}\n",
+    ),
+    repair="None by itself: write controller, port type and the label printed on the board; "
+    "a built-in device has no label.",
+)
+
+
+def check(view: RobotView) -> Iterator[Finding]:
+    """Yield a finding for each port that a known board does not have."""
+    for use in written_uses(view):
+        board = view.board(use.port.controller)
+        if board is not None and not exists(view, use.port):
+            yield _finding(view, board, use)
+    for controller in view.manifest.controllers.values():
+        for port_type, label in controller.dead:
+            port = Port(controller.name, port_type, label)
+            if exists(view, port) is False:
+                message = sentences(
+                    f"{quoted(str(port))} is marked dead, but there is no such port.",
+                    _ports_of(view.catalogue.boards[controller.board]),
+                )
+                place = controller.places.get("dead") or controller.places[""]
+                yield KIND.finding(place, message, robot=view.manifest.robot)
+
+
+def _finding(view: RobotView, board: Board, use: PortUse) -> Finding:
+    port = use.port
+    start = f"{use.who} is plugged into {quoted(str(port))}, but"
+    guess: Port | None = None
+    if port.type in board.built_in:
+        guess = replace(port, label=None)
+        reason = f"that one is built in and has no label: write {quoted(str(guess))}."
+    elif port.type not in board.ports:
+        kind = nearest(port.type, board.built_in if port.label is None else board.ports)
+        guess = replace(port, type=kind) if kind else None
+        reason = sentences(
+            f"{_board(port, board)} has no {quoted(port.type)}.",
+            did_you_mean(kind),
+            _ports_of(board),
+        )
+    elif port.label is None:
+        reason = (
+            f"the label of the port is missing: write it as printed on the board, "
+            f"{printable(port.type)} {listed(board.ports[port.type], last='or', most=12)}."
+        )
+    else:
+        reason = sentences(
+            f"{_board(port, board)} has no {printable(f'{port.type} {port.label}')}; "
+            f"its {printable(port.type)} ports are {listed(board.ports[port.type], most=12)}.",
+            free_ports(view, port.controller, [port.type]),
+        )
+    return KIND.finding(
+        use.place,
+        f"{start} {reason}",
+        found=str(port),
+        expected=str(guess) if guess else None,
+        robot=view.manifest.robot,
+    )
+
+
+def _board(port: Port, board: Board) -> str:
+    return printable(f"{port.controller} (board {board.name})")
+
+
+def _ports_of(board: Board) -> str:
+    """Return a sentence with all that can be plugged in or is built in."""
+    ports = [f"{name} {listed(labels, most=12)}" for name, labels in board.ports.items()]
+    text = f"The board has {printable('; '.join(ports))}" if ports else "The board has no ports"
+    built_in = f"; built in: {listed(board.built_in)}" if board.built_in else ""
+    return f"{text}{built_in}."

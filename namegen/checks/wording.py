@@ -1,0 +1,52 @@
+"""Putting findings into plain words: names in quotes, lists, articles, numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from namegen.text.terminal import printable
+
+
+def quoted(name: str) -> str:
+    """Return a user's name in double quotes, made harmless to show."""
+    return f'"{printable(name)}"'
+
+
+def listed(words: Iterable[str], last: str = "and", most: int = 8) -> str:
+    """Return words as a reader lists them; beyond ``most`` only their number is said.
+
+    >>> listed(["2", "3", "5"]), listed(["a", "b"], last="or"), listed("abcd", most=2)
+    ('2, 3 and 5', 'a or b', 'a, b and 2 more')
+    """
+    shown = [printable(word) for word in words]
+    if len(shown) > most:
+        shown = [", ".join(shown[:most]), f"{len(shown) - most} more"]
+    return f" {last} ".join(filter(None, (", ".join(shown[:-1]), *shown[-1:])))
+
+
+def named(names: Iterable[str], last: str = "and") -> str:
+    """Return names in quotes, as a reader lists them."""
+    return listed([f'"{name}"' for name in names], last)
+
+
+def with_article(noun: str) -> str:
+    """Return a noun with its indefinite article: ``a motor``, ``an imu``."""
+    return f"{'an' if noun[:1].lower() in 'aeiou' else 'a'} {printable(noun)}"
+
+
+def number(value: float) -> str:
+    """Return a measured figure without digits that say nothing: ``9.2``, ``15``."""
+    return f"{value:.4g}"
+
+
+def in_setups(names: Iterable[str | None]) -> str:
+    """Return `` in setup "harvest"``, or nothing for a robot without setups."""
+    known = [name for name in names if name is not None]
+    if not known:
+        return ""
+    return f" in setup{'s' if len(known) > 1 else ''} {named(known)}"
+
+
+def sentences(*parts: str) -> str:
+    """Return sentences joined to a message; empty ones are left out."""
+    return " ".join(part for part in parts if part)

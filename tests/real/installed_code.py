@@ -20,6 +20,7 @@ LOOKUPS = [
     {"call": "getLogger"},
 ]
 SOUND, UNSOUND = "code/sound", "code/unsound"
+TEST_FOLDERS = {"test", "tests"}
 
 
 @dataclass
@@ -42,7 +43,7 @@ class InstalledCode:
         (self.root / "real.yaml").write_text(text, encoding="utf-8")
 
 
-def copied_to(root: Path) -> InstalledCode:
+def copied_to(root: Path, *, tests_too: bool = True) -> InstalledCode:
     """Copy every installed file below ``root`` and make a workspace of it.
 
     Files that hold a look-up but that Python itself cannot parse (there are
@@ -50,6 +51,8 @@ def copied_to(root: Path) -> InstalledCode:
     """
     code = InstalledCode(root)
     for top, path in _installed():
+        if not tests_too and TEST_FOLDERS & set(path.relative_to(top).parts):
+            continue
         data = path.read_bytes()
         sound = True
         if any(word in data for word in (b"getattr", b"environ", b"getLogger")):

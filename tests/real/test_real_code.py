@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+
 from real.installed_code import SOUND, InstalledCode, copied_to
 
 Report = dict[str, Any]

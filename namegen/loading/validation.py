@@ -1,0 +1,176 @@
+"""Holds a tree against its shape; what does not fit becomes a fault at its place."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Generic, TypeVar, get_args, get_origin
+
+from pydantic import ValidationError
+from pydantic_core import ErrorDetails
+
+from namegen.loading import wordings
+from namegen.loading.nodes import GroupNode, ListNode, Node, TextNode, plain
+from namegen.loading.shapes import Shape
+from namegen.model.findings import Fault
+
+S = TypeVar("S", bound=Shape)
+Loc = tuple[int | str, ...]
+
+_ROUNDS = 3
+
+
+@dataclass(slots=True)
+class Validated(Generic[S]):
+    """A filled shape, and the faults. Fields that were wrong count as left out.
+
+    ``spoilt`` are those fields, as the identity of their group and the name:
+    that they are missing now is no fault of its own.
+    """
+
+    shape: S
+    faults: list[Fault] = field(default_factory=list)
+    spoilt: set[tuple[int, str]] = field(default_factory=set)
+
+
+def validated(shape: type[S], root: GroupNode, *, complete: bool = True) -> Validated[S]:
+    """Return what a tree says, and its faults; wrong fields are taken out of the tree.
+
+    ``complete`` False leaves missing fields unsaid: part of the text is elsewhere.
+    """
+    result = Validated(shape.model_construct())
+    for _ in range(_ROUNDS):
+        try:
+            result.shape = shape.model_validate(plain(root))
+            break
+        except ValidationError as error:
+            _take_out(shape, root, error, result)
+    if complete:
+        _missing(result.shape, root, None, result)
+    return result
+
+
+def _take_out(
+    shape: type[Shape], root: GroupNode, error: ValidationError, result: Validated[S]
+) -> None:
+    """Note a fault for each error, and take what is wrong out of the tree."""
+    details = error.errors(include_url=False, include_input=False)
+    spots = [_descend(shape, root, detail["loc"]) for detail in details]
+    result.faults += [_fault(*pair) for pair in zip(details, spots, strict=True)]
+    for spot in reversed(spots):
+        parent, step = spot.parent, spot.step
+        if isinstance(parent, ListNode):
+            if isinstance(step, int) and step < len(parent.items):
+                del parent.items[step]
+        elif isinstance(step, str) and step in parent.fields:
+            result.spoilt.add((id(parent), step))
+            found = parent.fields.pop(step)
+            if _shape_in(spot.expected) and not isinstance(found.value, GroupNode):
+                # An empty group in its place keeps the entry's name known.
+                empty = GroupNode(parent.source, found.value.start, found.value.end, flow=False)
+                result.spoilt.add((id(empty), ""))
+                parent.fields[step] = found._replace(value=empty)
+
+
+@dataclass(frozen=True, slots=True)
+class _Spot:
+    """Where an error of pydantic lies, as far as the tree goes."""
+
+    parent: GroupNode | ListNode
+    step: int | str
+    """Field or index of the node in its parent."""
+    node: Node
+    inside: type[Shape] | None
+    """The shape that the step is a field of."""
+    expected: object
+    """The type that belongs there."""
+
+
+def _descend(shape: type[Shape], root: GroupNode, loc: Loc) -> _Spot:
+    """Follow an error's path through tree and shape."""
+    spot = _Spot(root, "", root, None, shape)
+    for part in loc:
+        node = spot.node
+        below: Node | None = None
+        if isinstance(node, GroupNode) and isinstance(part, str):
+            below = node.value(part)
+        elif isinstance(node, ListNode) and isinstance(part, int) and part < len(node.items):
+            below = node.items[part]
+        if below is None or isinstance(node, TextNode):
+            break
+        spot = _Spot(node, part, below, *_step(spot.expected, part))
+    return spot
+
+
+def _step(expected: object, part: int | str) -> tuple[type[Shape] | None, object]:
+    """Return the shape that has the field, and the type that lies one step deeper."""
+    inside = _shape_in(expected)
+    if inside:
+        name = wordings.fields_of(inside).get(str(part))
+        return inside, inside.model_fields[name].annotation if name else None
+    arguments = get_args(_bare(expected))
+    return None, arguments[-1] if arguments else None
+
+
+def _bare(expected: object) -> object:
+    """Return a type without ``Annotated`` and ``| None``."""
+    while True:
+        arguments = get_args(expected)
+        if hasattr(expected, "__metadata__"):
+            expected = arguments[0]
+        elif type(None) in arguments:
+            expected = next(one for one in arguments if one is not type(None))
+        else:
+            return expected
+
+
+def _shape_in(expected: object) -> type[Shape] | None:
+    bare = _bare(expected)
+    if isinstance(bare, type) and get_origin(bare) is None and issubclass(bare, Shape):
+        return bare
+    return None
+
+
+def _fault(detail: ErrorDetails, spot: _Spot) -> Fault:
+    kind, node, name = detail["type"], spot.node, str(spot.step)
+    if kind == "extra_forbidden" and spot.inside and isinstance(spot.parent, GroupNode):
+        message, meant = wordings.unknown_field(name, spot.inside)
+        return Fault("unknown-field", message, spot.parent.fields[name].key.place, name, meant)
+    here = _shape_in(spot.expected)
+    if kind == "wrong_value":
+        message = detail["msg"]
+    elif here is not None:
+        message = wordings.group_expected(name, here, node)
+    elif kind == "list_type":
+        message = wordings.list_expected(node)
+    else:
+        message = wordings.map_expected(node)
+    found = node.value if isinstance(node, TextNode) else None
+    return Fault("wrong-value", message, node.place, found)
+
+
+def _missing(shape: Shape, node: Node, key: TextNode | None, result: Validated[S]) -> None:
+    """Note a fault for each needed field that is not there, in this shape and below it."""
+    if not isinstance(node, GroupNode):
+        return
+    cls = type(shape)
+    for name in cls.needed:
+        spoilt = {(id(node), name), (id(node), "")} & result.spoilt
+        if getattr(shape, name) is None and not spoilt:
+            place = key.place if key else node.source.place(node.start, node.start)
+            message = wordings.missing_field(cls, name, key, node)
+            result.faults.append(Fault("missing-field", message, place, expected=name))
+    for name, value in shape.__dict__.items():
+        found = node.fields.get(name)
+        if found is None:
+            continue
+        if isinstance(value, Shape):
+            _missing(value, found.value, found.key, result)
+        elif isinstance(value, dict) and isinstance(found.value, GroupNode):
+            for inner, below in value.items():
+                if isinstance(below, Shape):
+                    entry = found.value.fields[inner]
+                    _missing(below, entry.value, entry.key, result)
+        elif isinstance(value, list) and isinstance(found.value, ListNode):
+            for below, item in zip(value, found.value.items, strict=False):
+                if isinstance(below, Shape):
+                    _missing(below, item, None, result)

@@ -1,0 +1,149 @@
+"""The types of single values for the shapes: a reader from ``scalars`` and a JSON Schema each."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Annotated, Any, TypeVar
+
+from pydantic import BeforeValidator, GetJsonSchemaHandler, PlainValidator, WithJsonSchema
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema
+
+from namegen.loading import scalars
+from namegen.model.manifests import Port
+
+T = TypeVar("T")
+Json = dict[str, Any]
+
+# An editor's YAML reader sees numbers and booleans where namegen reads text.
+TEXT: Json = {"type": ["string", "number", "boolean", "null"]}
+ITEM: Json = {"type": ["string", "number", "boolean"]}
+TEXTS: Json = {"anyOf": [TEXT, {"type": "array", "items": ITEM}]}
+
+
+def _reader(read: Callable[[object], object]) -> PlainValidator:
+    """Return a validator that leaves None (cleared) as it is."""
+    return PlainValidator(lambda value: None if value is None else read(value))
+
+
+def _listed(value: object) -> object:
+    """Return a list where one text was written in its place."""
+    return value if isinstance(value, list) or value is None else [value]
+
+
+def one_of(*words: str) -> tuple[PlainValidator, WithJsonSchema]:
+    """Return the validator and schema of a text that is one of some words."""
+    return _reader(scalars.choice(*words)), WithJsonSchema({"enum": [*words, None]})
+
+
+Text = Annotated[str | None, _reader(scalars.text), WithJsonSchema(TEXT)]
+Item = Annotated[str, PlainValidator(scalars.text), WithJsonSchema(ITEM)]
+Texts = Annotated[list[Item] | None, BeforeValidator(_listed), WithJsonSchema(TEXTS)]
+TextMap = Annotated[
+    dict[str, Item] | None,
+    WithJsonSchema({"type": ["object", "null"], "additionalProperties": ITEM}),
+]
+Number = Annotated[
+    float | None, _reader(scalars.number), WithJsonSchema({"type": ["number", "null"]})
+]
+_AMOUNT: Json = {"type": "number", "minimum": 0}
+Amount = Annotated[
+    float | None,
+    _reader(scalars.amount),
+    WithJsonSchema({"type": ["number", "null"], "minimum": 0}),
+]
+AmountItem = Annotated[float, PlainValidator(scalars.amount), WithJsonSchema(_AMOUNT)]
+AmountMap = Annotated[
+    dict[str, AmountItem] | None,
+    WithJsonSchema({"type": ["object", "null"], "additionalProperties": _AMOUNT}),
+]
+Pulse = Annotated[
+    tuple[float, float] | None,
+    _reader(scalars.pulse),
+    WithJsonSchema({"type": ["array", "null"], "items": _AMOUNT, "minItems": 2, "maxItems": 2}),
+]
+_WHOLE: Json = {"type": "integer", "minimum": 0}
+Whole = Annotated[
+    int | None,
+    _reader(scalars.whole),
+    WithJsonSchema({"type": ["integer", "null"], "minimum": 0}),
+]
+WholeItem = Annotated[int, PlainValidator(scalars.whole), WithJsonSchema(_WHOLE)]
+WholeMap = Annotated[
+    dict[str, WholeItem] | None,
+    WithJsonSchema({"type": ["object", "null"], "additionalProperties": _WHOLE}),
+]
+Flag = Annotated[bool | None, _reader(scalars.flag), WithJsonSchema({"type": ["boolean", "null"]})]
+_PORT: Json = {"type": "string", "pattern": r"^\s*\S+(\s+\S+){1,2}\s*$|^undecided$"}
+Ports = Annotated[
+    tuple[Port, ...] | None,
+    _reader(scalars.ports),
+    WithJsonSchema(
+        {"anyOf": [_PORT, {"type": "array", "items": _PORT, "minItems": 1}, {"type": "null"}]}
+    ),
+]
+Uplink = Annotated[
+    Port | None, _reader(scalars.uplink), WithJsonSchema({"anyOf": [_PORT, {"type": "null"}]})
+]
+_DEAD: Json = {"type": "string", "pattern": r"^\s*\S+\s+\S+\s*$"}
+PortHere = Annotated[tuple[str, str], PlainValidator(scalars.labelled), WithJsonSchema(_DEAD)]
+PortsHere = Annotated[
+    list[PortHere] | None,
+    BeforeValidator(_listed),
+    WithJsonSchema({"anyOf": [_DEAD, {"type": "array", "items": _DEAD}, {"type": "null"}]}),
+]
+Bus = Annotated[
+    tuple[str, str] | None,
+    _reader(scalars.labelled),
+    WithJsonSchema({"anyOf": [_DEAD, {"type": "null"}]}),
+]
+_LABELS: Json = {
+    "anyOf": [
+        {"type": "string", "not": {"pattern": r"^\s*[0-9]+\s*$"}},
+        {"type": "array", "items": {"type": ["string", "integer"]}},
+    ]
+}
+Labels = Annotated[tuple[str, ...], PlainValidator(scalars.labels), WithJsonSchema(_LABELS)]
+LabelsMap = Annotated[
+    dict[str, Labels] | None,
+    WithJsonSchema({"type": ["object", "null"], "additionalProperties": _LABELS}),
+]
+_POSITION: Json = {"type": "integer", "minimum": 0, "maximum": 99}
+Position = Annotated[
+    int | None,
+    _reader(scalars.position),
+    WithJsonSchema({"type": ["integer", "null"], "minimum": 0, "maximum": 99}),
+]
+Positions = Annotated[
+    tuple[int, ...] | str | None,
+    _reader(scalars.name_positions),
+    WithJsonSchema(
+        {
+            "anyOf": [
+                _POSITION,
+                {"type": "array", "items": _POSITION, "minItems": 1},
+                {"enum": ["rest", None]},
+            ]
+        }
+    ),
+]
+_OPTION: Json = {"type": ["string", "number", "boolean"]}
+Option = Annotated[str | bool | int, PlainValidator(scalars.option), WithJsonSchema(_OPTION)]
+OptionMap = Annotated[
+    dict[str, Option] | None,
+    WithJsonSchema({"type": ["object", "null"], "additionalProperties": _OPTION}),
+]
+
+
+@dataclass(frozen=True, slots=True)
+class OrText:
+    """Says in the JSON Schema that a text may stand in place of a group of fields."""
+
+    instead: Any
+    """JSON Schema of that text."""
+
+    def __get_pydantic_json_schema__(
+        self, core_schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        return {"anyOf": [self.instead, handler(core_schema)]}

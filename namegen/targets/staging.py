@@ -41,6 +41,7 @@ class _Stage:
         devices = tuple(
             self.device(self.chosen.get(name, device)) for name, device in manifest.devices.items()
         )
+        known = {Unescaped(name) for name in manifest.controllers}
         return shown.Robot(
             name=Unescaped(manifest.robot),
             type_name=self.scheme.type_name(manifest.robot) if self.scheme else "",
@@ -54,6 +55,11 @@ class _Stage:
             kinds=self.kinds(devices),
             devices=devices,
             undecided=tuple(one for one in devices if one.undecided and one.selected),
+            elsewhere=tuple(
+                one
+                for one in devices
+                if one.selected and any(port.controller not in known for port in one.ports)
+            ),
         )
 
     def device(self, device: Device) -> shown.Device:
@@ -90,6 +96,11 @@ class _Stage:
             label=Unescaped(port.label or ""),
             text=Unescaped(str(port)),
             dead=dead,
+            uplink_of=tuple(
+                Unescaped(one.name)
+                for one in self.manifest.controllers.values()
+                if one.uplink == port
+            ),
             devices=tuple(map(self.device, devices)),
         )
 

@@ -18,13 +18,18 @@ VERSION = 1
 
 @dataclass(frozen=True, slots=True)
 class Port:
-    """One connection point. ``label`` is empty for a built-in device's."""
+    """One connection point. ``label`` is empty for a built-in device's.
+
+    ``devices`` and ``uplink_of``, the controllers connected here, are filled
+    where a port is reached through its controller.
+    """
 
     controller: Unescaped
     type: Unescaped
     label: Unescaped
     text: Unescaped
     dead: bool
+    uplink_of: tuple[Unescaped, ...]
     devices: tuple[Device, ...]
 
 
@@ -134,3 +139,4 @@ class Robot:
     kinds: tuple[Kind, ...]
     devices: tuple[Device, ...]
     undecided: tuple[Device, ...]
+    elsewhere: tuple[Device, ...]

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
+
+from namegen.targets.unescaped import raw
 
 _FORMULA = tuple("=+-@\t\r\n'\uff1d\uff0b\uff0d\uff20")
-_QUOTED = re.compile(r'[,;"\s]|^$')
+_QUOTED = re.compile(r'[,;"]|[^\S ]|^ | $')
 
 
 def cell(text: str) -> str:
@@ -17,6 +20,9 @@ def cell(text: str) -> str:
     """
     if text.startswith(_FORMULA):
         text = "'" + text
-    if text and not _QUOTED.search(text):
-        return text
-    return '"' + text.replace('"', '""') + '"' if text else ""
+    return '"' + text.replace('"', '""') + '"' if _QUOTED.search(text) else text
+
+
+def joined(items: Iterable[object]) -> str:
+    """Return a cell that holds several texts, with ``, `` between them."""
+    return cell(", ".join(map(raw, items)))

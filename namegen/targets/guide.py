@@ -1,0 +1,124 @@
+"""What an author of a target needs to know, and the targets that there are."""
+
+from __future__ import annotations
+
+import importlib
+import inspect
+import pkgutil
+from collections.abc import Iterator, Mapping
+
+from namegen.targets import escapes
+from namegen.targets.target import Target
+
+GUIDE = """\
+A target is a folder with a target.yaml and Jinja2 templates. The folder's name is the target's.
+
+target.yaml
+  model        1, the version of the data below
+  description  one line
+  per          robot: one file for each robot; workspace: one file for all of them
+  template     the template file, in the same folder; it may import and include others from there
+  language     python, java, kotlin or cpp: whose identifiers the data bears; left out: none
+  file         the usual file name, as a hint for `to:`
+  escapes      the filters that the templates use, from the list below
+  options      name: {type: text | boolean | number, help: ..., default: ..., pattern: ...}
+               What a build entry may set under `with:`. Without a default it must be given. A text
+               with a pattern (a regular expression for the whole of it) is put out as it is; one
+               without wants an escape. {robot}, {Robot} and {stem} (the output's file name without
+               its ending) are replaced in texts.
+
+Text that a person typed cannot be put out as it is: a template that tries stops with an error.
+Pipe it through an escape: {{ device.name | json_value }}. Below, * marks such text. It may be
+compared, counted and tested for being empty without one. Undefined names are errors; templates
+run in a sandbox. Two more filters: `lines(width)` fills escaped text into a list of lines,
+`sentence` adds a full stop.
+
+In every template
+  options      the settings of the build entry
+  robot        the robot, for a target that is per robot
+  robots       all robots, for one that is per workspace
+
+robot
+  name*, title*, revision*
+  type_name    the name as a type of the language
+  manifest*    path of its manifest, relative to the workspace
+  mark         the sheet mark
+  selected*    the setup to select; empty without setups
+  setups       all setups; where the manifest has none, a single one without a name
+  controllers  in the order of the manifest
+  kinds        the kinds of its devices, by first appearance
+  devices      all devices, each as the selected setup wires it, or else as the manifest says
+  undecided    devices of the selected setup without a port yet
+  elsewhere    devices of the selected setup on a controller that the manifest does not list
+
+device
+  name*, kind*, part*, does*, expect*, note*
+  spelling*    what in the name is not a small letter: "capital T"
+  constant, field, kind_type
+               identifiers of the device and of its kind in the language; empty without one
+  port*        all its ports, with commas between; empty while undecided
+  ports        its ports one by one
+  controller*, label*
+               of its first port
+  address      as 0x3A; empty without one
+  address_number
+               the same as a number, or none
+  reversed, optional, undecided
+  built_in     whether it is part of a board
+  selected     whether it belongs to the selected setup
+  formerly     its former names*, newest first
+
+kind
+  name*, type_name, devices
+
+controller
+  name*, board*, address, address_number
+  uplink*      the port that it is connected to
+  groups       its ports by type, as the board lists them
+  built_in     what is part of the board
+
+group
+  type*, ports
+
+port
+  controller*, type*, label*
+  text*        all of it: bridge motor 1
+  dead         whether it is broken
+  devices      what the selected setup plugs in here (only in a controller's groups)
+  uplink_of    names* of the controllers connected here
+
+built_in
+  label*, kind*, devices
+
+setup
+  name*, selected, devices
+  differences  how to change over from the selected setup
+
+difference
+  device, before*, after*
+  action       unplug, plug in, move or change part
+"""
+
+
+def describe(targets: Mapping[str, Target]) -> str:
+    """Return the guide, every escape and every target with its options, for people."""
+    parts = [GUIDE, "Escapes"]
+    parts += [f"  {name:<16} {summary}" for name, summary in _escapes()]
+    parts += ["", "Targets"]
+    for target in targets.values():
+        parts.append(f"  {target.name} (per {target.per}, usually {target.file})")
+        parts.append(f"    {target.description}")
+        for option in target.options.values():
+            default = "must be given" if option.default is None else f"default {option.default!r}"
+            parts.append(f"    with {option.name} ({option.type}, {default}): {option.help}")
+    return "\n".join(parts)
+
+
+def _escapes() -> Iterator[tuple[str, str]]:
+    """Yield each escape's name and the first sentence of its documentation."""
+    for entry in pkgutil.iter_modules(escapes.__path__):
+        module = importlib.import_module(f"{escapes.__name__}.{entry.name}")
+        for name, function in inspect.getmembers(module, inspect.isfunction):
+            if function.__module__ == module.__name__ and not name.startswith("_"):
+                summary = (inspect.getdoc(function) or "").partition("\n")[0]
+                yield f"{entry.name}_{name}", summary

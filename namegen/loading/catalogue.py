@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable
 
 from namegen.loading import wordings
 from namegen.loading.document import document
 from namegen.loading.loaded import Loaded, listed
-from namegen.loading.nodes import FieldNode, GroupNode, Node, TextNode, places
+from namegen.loading.nodes import FieldNode, GroupNode, Node, NodePlaces, TextNode
 from namegen.loading.shapes import BoardShape, CatalogueShape, KindShape, PartShape
 from namegen.loading.validation import validated
 from namegen.model.boards import (
@@ -56,9 +56,7 @@ class _Conversion:
         shape = self._shape
         boards = {name: self._board(name, below) for name, below in (shape.boards or {}).items()}
         parts = {name: self._part(name, below) for name, below in (shape.parts or {}).items()}
-        return Catalogue(
-            path, boards, self._port_types, self._kinds, parts, self._rules(set(parts))
-        )
+        return Catalogue(path, boards, self._port_types, self._kinds, parts, self._rules())
 
     def _entry(self, group: str, name: str) -> FieldNode:
         entries = self._tree.fields[group].value
@@ -70,7 +68,7 @@ class _Conversion:
         self._known_types(_texts(entry.value, "port"))
         before = KINDS.get(name)
         ports = before.ports if shape.port is None and before else tuple(shape.port or ())
-        return Kind(name, ports, shape.address, places(entry.value, entry.key))
+        return Kind(name, ports, shape.address, NodePlaces(entry.value, entry.key))
 
     def _board(self, name: str, shape: BoardShape) -> Board:
         entry = self._entry("boards", name)
@@ -100,7 +98,7 @@ class _Conversion:
             if port_label not in ports.get(bus, ()):
                 message = f"This board has no port `{bus} {port_label}`. Name one of its `ports`."
                 self.faults.append(Fault("wrong-value", message, key.value.place))
-            addresses[label] = (f"{bus} {port_label}", below.address)
+            addresses[label] = (port_label, below.address)
         return Board(
             name=name,
             ports=ports,
@@ -109,7 +107,7 @@ class _Conversion:
             fuse_amps=shape.fuse_amps,
             port_amps=shape.port_amps or {},
             port_volts=shape.port_volts or {},
-            places=places(entry.value, entry.key),
+            places=NodePlaces(entry.value, entry.key),
         )
 
     def _part(self, name: str, shape: PartShape) -> Part:
@@ -124,17 +122,14 @@ class _Conversion:
             kind=shape.kind,
             ports=tuple(shape.port or ()),
             pulse_us=shape.pulse_us,
-            places=places(entry.value, entry.key),
+            places=NodePlaces(entry.value, entry.key),
             **figures,
         )
 
-    def _rules(self, parts: Collection[str]) -> Rules:
+    def _rules(self) -> Rules:
         entry = self._tree.fields.get("rules")
         if self._shape.rules is None or entry is None:
             return Rules()
-        for node in _texts(entry.value, "allowed_parts"):
-            if node.value not in parts:
-                self._unknown(node, "part", parts, "Describe it below `parts` of the catalogue.")
         for node in _keys(entry.value, "at_most"):
             if node.value not in self._kinds:
                 self._unknown_kind(node, node.value)
@@ -142,7 +137,7 @@ class _Conversion:
         return Rules(
             None if allowed is None else tuple(allowed),
             self._shape.rules.at_most or {},
-            places(entry.value, entry.key),
+            NodePlaces(entry.value, entry.key),
         )
 
     def _known_types(self, nodes: Iterable[TextNode]) -> None:

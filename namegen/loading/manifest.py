@@ -8,7 +8,7 @@ from pathlib import PurePosixPath
 from namegen.loading import wordings
 from namegen.loading.inclusion import Inclusion
 from namegen.loading.loaded import Loaded, listed
-from namegen.loading.nodes import GroupNode, ListNode, Node, TextNode, places
+from namegen.loading.nodes import GroupNode, ListNode, Node, NodePlaces, TextNode
 from namegen.loading.shapes import (
     AcceptShape,
     ControllerShape,
@@ -99,7 +99,7 @@ class _Conversion:
                 shape.battery.volts,
                 shape.battery.fuse_amps,
                 shape.battery.wire_awg,
-                places(battery.value, battery.key),
+                NodePlaces(battery.value, battery.key),
             )
             if shape.battery and battery
             else None,
@@ -107,7 +107,7 @@ class _Conversion:
             selected=self._selected(setups),
             accepts=self._accepts(),
             sources=sources,
-            places=places(self._tree),
+            places=NodePlaces(self._tree),
         )
 
     def _entry(self, group: str, name: str) -> tuple[TextNode, Node]:
@@ -129,7 +129,7 @@ class _Conversion:
             uplink=shape.uplink,
             address=shape.address,
             dead=tuple(shape.dead or ()),
-            places=places(node, key),
+            places=NodePlaces(node, key),
         )
 
     def _device(self, name: str, shape: DeviceShape) -> Device:
@@ -148,7 +148,7 @@ class _Conversion:
             formerly=tuple(shape.formerly or ()),
             identifiers=shape.identifiers or {},
             travel_mm=shape.travel_mm,
-            places=places(node, key),
+            places=NodePlaces(node, key),
         )
 
     def _kind(self, name: str, shape: DeviceShape, key: TextNode, node: Node) -> str:
@@ -203,13 +203,13 @@ class _Conversion:
         for device, change in (shape.change or {}).items():
             assert isinstance(changed, GroupNode)
             entry = changed.fields[device]
-            changes[device] = Change(change.port, change.part, places(entry.value, entry.key))
+            changes[device] = Change(change.port, change.part, NodePlaces(entry.value, entry.key))
         return Setup(
             name=name,
             only=None if shape.only is None else tuple(shape.only),
             without=tuple(shape.without or ()),
             change=changes,
-            places=places(node, key),
+            places=NodePlaces(node, key),
         )
 
     def _selected(self, setups: dict[str, Setup]) -> str | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
@@ -96,21 +97,56 @@ def plain(node: Node) -> object:
     return {name: plain(found.value) for name, found in node.fields.items()}
 
 
-def places(value: Node, key: TextNode | None = None) -> dict[str, Place]:
-    """Return the places of a group's fields, as the model keeps them.
+class NodePlaces(Mapping[str, Place]):
+    """The places of a group's fields, worked out when asked for: most never are.
 
     The empty name is the place of the group's key, or where the group starts
-    when it has none. Items of a list or group below are ``field.0`` or ``field.name``.
+    when it has none. What lies below a field is ``identifiers.java`` for a field,
+    ``formerly.oldName`` for a text in a list, ``lookups.0`` for any item.
     """
-    found = {"": key.place if key else value.source.place(value.start, value.start)}
-    if not isinstance(value, GroupNode):
-        return found
-    for name, (_, node) in value.fields.items():
-        found[name] = node.place
-        if isinstance(node, ListNode):
-            for index, item in enumerate(node.items):
-                found[f"{name}.{index}"] = item.place
-        elif isinstance(node, GroupNode):
-            for inner, below in node.fields.items():
-                found[f"{name}.{inner}"] = below.value.place
-    return found
+
+    __slots__ = ("_key", "_value")
+
+    def __init__(self, value: Node, key: TextNode | None = None) -> None:
+        self._value = value
+        self._key = key
+
+    def __getitem__(self, name: str) -> Place:
+        if not name:
+            value = self._value
+            return self._key.place if self._key else value.source.place(value.start, value.start)
+        node = _below(self._value, name)
+        if node is None:
+            field, _, rest = name.partition(".")
+            node = _below(_below(self._value, field), rest)
+        if node is None:
+            raise KeyError(name)
+        return node.place
+
+    def __iter__(self) -> Iterator[str]:
+        yield ""
+        for name, (_, node) in _fields(self._value):
+            yield name
+            if isinstance(node, ListNode):
+                for index, item in enumerate(node.items):
+                    yield f"{name}.{item.value if isinstance(item, TextNode) else index}"
+            for inner, _ in _fields(node):
+                yield f"{name}.{inner}"
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+
+def _fields(node: Node) -> Iterable[tuple[str, FieldNode]]:
+    return node.fields.items() if isinstance(node, GroupNode) else ()
+
+
+def _below(node: Node | None, name: str) -> Node | None:
+    """Return what a field's name, an item's text or an item's index leads to."""
+    if isinstance(node, GroupNode):
+        return node.value(name)
+    if isinstance(node, ListNode):
+        for index, item in enumerate(node.items):
+            if name == (item.value if isinstance(item, TextNode) else None) or name == str(index):
+                return item
+    return None

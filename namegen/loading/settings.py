@@ -6,7 +6,7 @@ from typing import cast
 
 from namegen.loading.document import document
 from namegen.loading.loaded import Loaded, listed
-from namegen.loading.nodes import GroupNode, ListNode, Node, places
+from namegen.loading.nodes import GroupNode, ListNode, Node, NodePlaces
 from namegen.loading.shapes import BuildShape, CodeShape, LookupShape, WorkspaceShape
 from namegen.loading.validation import validated
 from namegen.model.findings import Fault
@@ -56,7 +56,7 @@ def read_settings(data: bytes, path: str) -> Loaded[Settings]:
             if below.target and below.to
         ),
         templates=shape.templates,
-        places=places(tree),
+        places=NodePlaces(tree),
     )
     return Loaded(settings, listed(faults))
 
@@ -116,5 +116,5 @@ def _build(shape: BuildShape, node: Node) -> BuildEntry:
         to=shape.to or "",
         robots=tuple(shape.robots or ()),
         options=shape.options or {},
-        places=places(node),
+        places=NodePlaces(node),
     )

@@ -246,9 +246,7 @@ class PartShape(Shape):
     gear: v.Amount = Field(None, description="Turns of the motor for one turn of the output.")
     encoder_cycles: v.Amount = Field(None, description="Cycles of one channel for each turn.")
     decoding: v.Whole = Field(None, description="Counts for each cycle: 1, 2 or 4.", examples=[4])
-    encoder_on: Annotated[str | None, *v.one_of("motor", "output")] = Field(
-        None, description="The shaft that the encoder sits on."
-    )
+    encoder_on: v.Shaft = Field(None, description="The shaft that the encoder sits on.")
     no_load_rpm: v.Amount = Field(
         None, description="Output speed without load at `volts`, in turns per minute."
     )
@@ -287,9 +285,7 @@ class NamesShape(Shape):
     """How device names are written."""
 
     what = "the rules for names"
-    style: Annotated[
-        str | None, *v.one_of("camelCase", "snake_case", "PascalCase", "kebab-case", "any")
-    ] = Field(None, description="How words are joined; `any` permits every way.")
+    style: v.Style = Field(None, description="How words are joined; `any` permits every way.")
     longest: v.Whole = Field(None, description="Most letters of a name.", examples=[24])
 
 
@@ -310,9 +306,7 @@ class LookupShape(Shape):
     name_key: v.Text = Field(None, description="Keyword under which the name may be given.")
     kind: v.Text = Field(None, description="Kind of the devices that it looks up.")
     kind_at: v.Position = Field(None, description="Position of the argument that says the kind.")
-    kind_by: Annotated[str | None, *v.one_of("type-argument", "declared-type")] = Field(
-        None, description="Where else the code says the kind."
-    )
+    kind_by: v.SaysKind = Field(None, description="Where else the code says the kind.")
     kinds: v.TextMap = Field(
         None,
         description="Last identifier of the type in code -> kind.",

@@ -32,11 +32,6 @@ def _listed(value: object) -> object:
     return value if isinstance(value, list) or value is None else [value]
 
 
-def one_of(*words: str) -> tuple[PlainValidator, WithJsonSchema]:
-    """Return the validator and schema of a text that is one of some words."""
-    return _reader(scalars.choice(*words)), WithJsonSchema({"enum": [*words, None]})
-
-
 Text = Annotated[str | None, _reader(scalars.text), WithJsonSchema(TEXT)]
 Item = Annotated[str, PlainValidator(scalars.text), WithJsonSchema(ITEM)]
 Texts = Annotated[list[Item] | None, BeforeValidator(_listed), WithJsonSchema(TEXTS)]
@@ -147,3 +142,17 @@ class OrText:
         self, core_schema: CoreSchema, handler: GetJsonSchemaHandler
     ) -> JsonSchemaValue:
         return {"anyOf": [self.instead, handler(core_schema)]}
+
+
+_STYLES = ("camelCase", "snake_case", "PascalCase", "kebab-case", "any")
+Style = Annotated[
+    str | None, _reader(scalars.choice(*_STYLES)), WithJsonSchema({"enum": [*_STYLES, None]})
+]
+_SHAFTS = ("motor", "output")
+Shaft = Annotated[
+    str | None, _reader(scalars.choice(*_SHAFTS)), WithJsonSchema({"enum": [*_SHAFTS, None]})
+]
+_SAYS_KIND = ("type-argument", "declared-type")
+SaysKind = Annotated[
+    str | None, _reader(scalars.choice(*_SAYS_KIND)), WithJsonSchema({"enum": [*_SAYS_KIND, None]})
+]

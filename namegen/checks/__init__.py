@@ -25,9 +25,20 @@ from functools import cache
 from types import MappingProxyType, ModuleType
 from typing import cast
 
+from namegen.checks.acceptance import accepted
 from namegen.model.boards import Catalogue
 from namegen.model.findings import Finding, FindingKind
 from namegen.model.views import CodeView, NameQuestion, RobotView
+
+__all__ = [
+    "accepted",
+    "catalogue_checks",
+    "code_checks",
+    "kind",
+    "kinds",
+    "manifest_checks",
+    "naming_judges",
+]
 
 ManifestCheck = Callable[[RobotView], Iterator[Finding]]
 CatalogueCheck = Callable[[Catalogue], Iterator[Finding]]

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from namegen.checks.wording import listed, quoted
-from namegen.model.manifests import Device, Port
+from namegen.model.manifests import Change, Device, Port
 from namegen.model.places import Place
 from namegen.model.views import RobotView
 from namegen.text.terminal import printable
@@ -40,14 +40,16 @@ def written_uses(view: RobotView) -> Iterator[PortUse]:
     for setup in view.manifest.setups.values():
         for name, change in setup.change.items():
             if name in view.manifest.devices and change.ports is not None:
-                yield from _uses(setup.applied_to(view.manifest.devices[name]), setup.name)
+                device = setup.applied_to(view.manifest.devices[name])
+                yield from _uses(device, setup.name, change)
 
 
 def uses_in(view: RobotView, setup: str | None) -> Iterator[PortUse]:
     """Yield the ports that are taken in a setup; None is for a robot without setups."""
     yield from _uplinks(view)
+    chosen = view.manifest.setups.get(setup or "")
     for device in view.manifest.devices_in(setup):
-        yield from _uses(device, setup)
+        yield from _uses(device, setup, chosen.change.get(device.name) if chosen else None)
 
 
 def setups_of(view: RobotView) -> tuple[str | None, ...]:
@@ -136,6 +138,8 @@ def _uplinks(view: RobotView) -> Iterator[PortUse]:
             yield PortUse(controller.name, controller.uplink, place)
 
 
-def _uses(device: Device, setup: str | None) -> Iterator[PortUse]:
-    for port in device.ports:
-        yield PortUse(device.name, port, device.place("port"), device, setup)
+def _uses(device: Device, setup: str | None, change: Change | None = None) -> Iterator[PortUse]:
+    places = change.places if change and change.ports is not None else device.places
+    for index, port in enumerate(device.ports):
+        place = places.get(f"port.{index}") or places.get("port") or device.place("port")
+        yield PortUse(device.name, port, place, device, setup)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
+from dataclasses import replace
 
-from namegen.checks.manifest.buses import address_of
-from namegen.checks.wiring import exists, variants
+from namegen.checks.wiring import exists
 from namegen.checks.wording import quoted
+from namegen.model.boards import Catalogue
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.places import Place
 from namegen.model.views import RobotView
@@ -36,48 +37,65 @@ LAST_CAN = 0x1FFFFFFF
 
 
 def check(view: RobotView) -> Iterator[Finding]:
-    """Yield a finding for each device or multiplexer whose address cannot be right."""
-    seen: set[tuple[str, int]] = set()
-    for device in variants(view):
-        address = address_of(view, device)
-        types = [port.type for port in device.ports if exists(view, port) is not False]
-        place = device.places.get("address") or device.place("port")
-        if address is not None and (device.name, address) not in seen:
-            seen.add((device.name, address))
-            yield from _judged(view, quoted(device.name), types, address, place)
+    """Yield a finding for each address of a device or multiplexer that cannot be right."""
+    for device in view.manifest.devices.values():
+        if device.address is not None:
+            types = [port.type for port in device.ports if exists(view, port) is not False]
+            place = device.places.get("address") or device.place("port")
+            found = _judged(quoted(device.name), types, device.address, place)
+            yield from (replace(one, robot=view.manifest.robot) for one in found)
     for name, controller in view.manifest.controllers.items():
         if controller.address is not None and controller.uplink is not None:
             place = controller.places.get("address") or controller.places[""]
             who = f"The controller {quoted(name)}"
-            yield from _judged(view, who, [controller.uplink.type], controller.address, place)
+            found = _judged(who, [controller.uplink.type], controller.address, place)
+            yield from (replace(one, robot=view.manifest.robot) for one in found)
 
 
-def _judged(
-    view: RobotView, who: str, port_types: list[str], address: int, place: Place
-) -> Iterator[Finding]:
-    severity = Severity.ERROR
-    if "i2c" in port_types and not FIRST <= address <= LAST:
-        reason = f"is reserved on an I2C bus; devices have {FIRST:#04x} to {LAST:#04x}"
-        if LAST < 0x80 <= address <= LAST_TEN_BIT:
-            severity = Severity.WARNING
-            reason = (
-                "is right only for a device with a ten-bit address; "
-                f"others have {FIRST:#04x} to {LAST:#04x}"
-            )
-        elif address < 0 or address > LAST_TEN_BIT:
-            reason = f"is no I2C address; devices have {FIRST:#04x} to {LAST:#04x}"
-        half = address // 2
-        remedy = (
-            f"Perhaps it is written with the read/write bit; then the address is {half:#04x}."
-            if LAST < address <= 0xFF and FIRST <= half <= LAST
-            else "Look it up in the maker's data."
-        )
-    elif "can" in port_types and not 0 <= address <= LAST_CAN:
-        reason = "is no CAN id; ids go from 0 to 0x1FFFFFFF"
-        remedy = "Look it up in the maker's data."
-    else:
+def check_catalogue(catalogue: Catalogue) -> Iterator[Finding]:
+    """Yield a finding for each address of a part or kind that cannot be right."""
+    for part in catalogue.parts.values():
+        kind = catalogue.kinds.get(part.kind or "")
+        ports = part.ports or (kind.ports if kind else ())
+        if part.address is not None:
+            place = part.places.get("address") or part.places[""]
+            yield from _judged(f"The part {quoted(part.name)}", ports, part.address, place)
+    for kind in catalogue.kinds.values():
+        if kind.address is not None and kind.places:
+            place = kind.places.get("address") or kind.places[""]
+            yield from _judged(f"The kind {quoted(kind.name)}", kind.ports, kind.address, place)
+
+
+def _judged(who: str, types: Collection[str], address: int, place: Place) -> Iterator[Finding]:
+    fault = None
+    if "i2c" in types:
+        fault = _on_i2c(address)
+    elif "can" in types and not 0 <= address <= LAST_CAN:
+        fault = f"is no CAN id; ids go up to {LAST_CAN:#x}"
+    if fault is None:
         return
-    message = f"{who} has address {address:#04x}, which {reason}. {remedy}"
-    yield KIND.finding(
-        place, message, found=f"{address:#04x}", robot=view.manifest.robot, severity=severity
+    half = address // 2
+    remedy = (
+        f"Perhaps it is written with the read/write bit; then the address is {half:#04x}."
+        if LAST < address <= 0xFF and FIRST <= half <= LAST
+        else "Look it up in the maker's data."
     )
+    ten_bit = "i2c" in types and 0x80 <= address <= LAST_TEN_BIT
+    yield KIND.finding(
+        place,
+        f"{who} has address {address:#04x}, which {fault}. {remedy}",
+        found=f"{address:#04x}",
+        severity=Severity.WARNING if ten_bit else None,
+    )
+
+
+def _on_i2c(address: int) -> str | None:
+    """Return what is wrong with an I2C address."""
+    usual = f"{FIRST:#04x} to {LAST:#04x}"
+    if FIRST <= address <= LAST:
+        return None
+    if 0 <= address < 0x80:
+        return f"is reserved on an I2C bus; devices have {usual}"
+    if address <= LAST_TEN_BIT:
+        return f"is right only for a device with a ten-bit address; others have {usual}"
+    return f"is no I2C address; devices have {usual}"

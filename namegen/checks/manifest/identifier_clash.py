@@ -56,3 +56,29 @@ def check(view: RobotView) -> Iterator[Finding]:
             robot=view.manifest.robot,
             related=[Related(earlier.place(), f"{quoted(earlier.name)} is named here")],
         )
+    yield from _kinds(view)
+
+
+def _kinds(view: RobotView) -> Iterator[Finding]:
+    """Judge the kinds in use, which become type names."""
+    seen: set[tuple[str, str]] = set()
+    for scheme in view.schemes:
+        first: dict[str, Device] = {}
+        for device in view.manifest.devices.values():
+            name = scheme.type_name(device.kind)
+            earlier = first.setdefault(name, device)
+            pair = (earlier.kind, device.kind)
+            if name and earlier.kind != device.kind and pair not in seen:
+                seen.add(pair)
+                message = (
+                    f"The kinds {quoted(earlier.kind)} and {quoted(device.kind)} would both be "
+                    f"the type {name} in {scheme.language}. Keep one of them, here and in the "
+                    "catalogue."
+                )
+                yield KIND.finding(
+                    device.place("kind"),
+                    message,
+                    found=device.kind,
+                    robot=view.manifest.robot,
+                    related=[Related(earlier.place("kind"), "the other kind is used here")],
+                )

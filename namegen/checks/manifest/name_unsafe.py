@@ -38,6 +38,7 @@ def check(view: RobotView) -> Iterator[Finding]:
         found = found or _untypeable(view, device)
         if found:
             yield found
+    yield from _no_type_name(view)
 
 
 def _finding(
@@ -142,3 +143,20 @@ def _no_identifier(view: RobotView, device: Device) -> Finding | None:
         f"an identifier of its own, such as {remedy(device, failing)}, or rename it."
     )
     return _finding(view, device, message)
+
+
+def _no_type_name(view: RobotView) -> Iterator[Finding]:
+    """Judge the robot's name and the kinds in use, which become type names."""
+    names = {("robot", view.manifest.robot): view.manifest.place("robot")}
+    for device in view.manifest.devices.values():
+        if device.kind:
+            names.setdefault(("kind", device.kind), device.place("kind"))
+    for (what, name), place in names.items():
+        failing = [one for one in view.schemes if not one.valid(one.type_name(name))]
+        if failing:
+            message = (
+                f"The {what} {quoted(name)} gives no type name in "
+                f"{listed(one.language for one in failing)}. Give it a name that begins with a "
+                "plain letter."
+            )
+            yield KIND.finding(place, message, found=name, robot=view.manifest.robot)

@@ -32,10 +32,9 @@ KIND = FindingKind(
 def check(view: RobotView) -> Iterator[Finding]:
     """Yield a finding for each unknown device of a setup or an acceptance."""
     for setup in view.manifest.setups.values():
-        for field, name in _names_in(setup):
+        for name, place in _names_in(setup):
             if name not in view.manifest.devices:
-                where = f"Setup {quoted(setup.name)}"
-                yield _finding(view, where, name, _place(setup, field, name))
+                yield _finding(view, f"Setup {quoted(setup.name)}", name, place)
     for acceptance in view.manifest.accepts:
         name = acceptance.device or ""
         if name and name not in view.manifest.devices:
@@ -43,19 +42,13 @@ def check(view: RobotView) -> Iterator[Finding]:
             yield _finding(view, f"The accepted {quoted(acceptance.kind)}", name, place)
 
 
-def _names_in(setup: Setup) -> Iterator[tuple[str, str]]:
-    for name in setup.only or ():
-        yield "only", name
-    for name in setup.without:
-        yield "without", name
-    for name in setup.change:
-        yield "change", name
-
-
-def _place(setup: Setup, field: str, name: str) -> Place:
-    change = setup.change.get(name)
-    own = change.places.get("") if change and field == "change" else None
-    return own or setup.places.get(f"{field}.{name}") or setup.places.get(field) or setup.places[""]
+def _names_in(setup: Setup) -> Iterator[tuple[str, Place]]:
+    for field, names in (("only", setup.only or ()), ("without", setup.without)):
+        for index, name in enumerate(names):
+            place = setup.places.get(f"{field}.{index}") or setup.places.get(field)
+            yield name, place or setup.places[""]
+    for name, change in setup.change.items():
+        yield name, change.places[""]
 
 
 def _finding(view: RobotView, where: str, name: str, place: Place) -> Finding:

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from namegen.checks.hints import did_you_mean, nearest
 from namegen.checks.wiring import variants
 from namegen.checks.wording import listed, quoted, sentences
-from namegen.model.boards import Catalogue
 from namegen.model.findings import Example, Finding, FindingKind, Severity
-from namegen.model.places import Place
 from namegen.model.views import RobotView
 from namegen.text.terminal import printable
 
@@ -17,7 +15,7 @@ KIND = FindingKind(
     name="no-such-part",
     severity=Severity.ERROR,
     scope="device",
-    what="A device, or the list of allowed parts, names a part that the catalogue does not have.",
+    what="A device names a part that the catalogue does not have.",
     why="Kind, currents and the numbers for programs come from the part; "
     "without it they are missing.",
     example=Example(
@@ -39,29 +37,14 @@ def check(view: RobotView) -> Iterator[Finding]:
         if part is None or part in parts or (device.name, part) in seen:
             continue
         seen.add((device.name, part))
-        yield _finding(
+        guess = nearest(part, parts)
+        known = f"Parts there: {listed(parts)}." if parts else ""
+        message = sentences(
             f"{quoted(device.name)} is said to be the part {quoted(part)}, "
             f"which {printable(path)} does not have.",
-            part,
-            parts,
-            device.place("part"),
-            view.manifest.robot,
+            did_you_mean(guess) or known,
+            "Otherwise add it there under parts.",
         )
-
-
-def check_catalogue(catalogue: Catalogue) -> Iterator[Finding]:
-    """Yield a finding for each allowed part that the catalogue does not describe."""
-    place = catalogue.rules.places.get("allowed_parts")
-    for part in catalogue.rules.allowed_parts or ():
-        if part not in catalogue.parts and place is not None:
-            start = f"{quoted(part)} is an allowed part, but there is no part of that name."
-            yield _finding(start, part, catalogue.parts, place, None)
-
-
-def _finding(
-    start: str, part: str, parts: Mapping[str, object], place: Place, robot: str | None
-) -> Finding:
-    guess = nearest(part, parts)
-    known = f"Parts there: {listed(parts)}." if parts else ""
-    message = sentences(start, did_you_mean(guess) or known, "Otherwise add it under parts.")
-    return KIND.finding(place, message, found=part, expected=guess, robot=robot)
+        yield KIND.finding(
+            device.place("part"), message, found=part, expected=guess, robot=view.manifest.robot
+        )

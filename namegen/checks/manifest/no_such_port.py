@@ -36,14 +36,14 @@ def check(view: RobotView) -> Iterator[Finding]:
         if board is not None and not exists(view, use.port):
             yield _finding(view, board, use)
     for controller in view.manifest.controllers.values():
-        for port_type, label in controller.dead:
+        for index, (port_type, label) in enumerate(controller.dead):
             port = Port(controller.name, port_type, label)
             if exists(view, port) is False:
                 message = sentences(
                     f"{quoted(str(port))} is marked dead, but there is no such port.",
                     _ports_of(view.catalogue.boards[controller.board]),
                 )
-                place = controller.places.get("dead") or controller.places[""]
+                place = controller.places.get(f"dead.{index}") or controller.places["dead"]
                 yield KIND.finding(place, message, robot=view.manifest.robot)
 
 

@@ -31,7 +31,8 @@ def check(view: RobotView) -> Iterator[Finding]:
     for use in written_uses(view):
         if is_dead(view, use.port) and exists(view, use.port) is not False:
             controller = view.manifest.controllers[use.port.controller]
-            place = controller.places.get("dead") or controller.places[""]
+            index = controller.dead.index((use.port.type, use.port.label or ""))
+            place = controller.places.get(f"dead.{index}") or controller.places["dead"]
             message = sentences(
                 f"{use.who} is plugged into {quoted(str(use.port))}, which is marked dead.",
                 free_ports(view, use.port.controller, [use.port.type]),

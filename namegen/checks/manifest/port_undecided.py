@@ -24,9 +24,9 @@ KIND = FindingKind(
 
 
 def check(view: RobotView) -> Iterator[Finding]:
-    """Yield a finding for each device without a port."""
+    """Yield a finding for each device whose port is written as undecided, not left out."""
     for device in view.manifest.devices.values():
-        if device.undecided:
+        if device.undecided and "port" in device.places:
             part = view.catalogue.parts.get(device.part or "")
             kind = view.catalogue.kinds.get(device.kind)
             suitable = (part.ports if part else ()) or (kind.ports if kind else ())

@@ -78,4 +78,5 @@ def _in_use(view: RobotView, name: str, owner: Device, holder: Device) -> Findin
 
 
 def _written(owner: Device, name: str) -> Place:
-    return owner.places.get(f"formerly.{name}") or owner.place("formerly")
+    index = owner.formerly.index(name)
+    return owner.places.get(f"formerly.{index}") or owner.place("formerly")

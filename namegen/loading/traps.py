@@ -15,7 +15,7 @@ _CUT = re.compile(r" #(?:\w| [0-9]+[ \t]*(?:[\r\n]|\Z))")
 def cut_by_comment(node: TextNode) -> Fault | None:
     """Return a fault when the rest of a plain text was lost to `` #``."""
     source = node.source
-    if node.style or _CUT.match(source.text, node.end) is None:
+    if _CUT.match(source.text, node.end) is None:
         return None
     whole = node.value + source.rest_of_line(node.end).rstrip()
     whole = whole.lstrip()
@@ -39,7 +39,7 @@ def field_without_value(group: GroupNode, added: FieldNode) -> Fault | None:
     what they should have been depends on the field.
     """
     key, value = added
-    if not group.flow or not isinstance(value, TextNode) or value.start != value.end:
+    if not isinstance(value, TextNode) or value.start != value.end:
         return None
     if key.style or ":" in key.source.text[key.end : value.end]:
         return None

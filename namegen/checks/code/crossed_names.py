@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 
 from namegen.checks.code.candidates import related, site
-from namegen.checks.code.wording import quoted
+from namegen.checks.code.wording import a, quoted
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.manifests import Device
-from namegen.model.views import CodeView
-from namegen.text.terminal import printable
+from namegen.model.views import CodeView, ResolvedLookup
 from namegen.text.words import split
 
 KIND = FindingKind(
@@ -35,25 +35,31 @@ KIND = FindingKind(
 def check(view: CodeView) -> Iterator[Finding]:
     """Yield each look-up whose holder is named for another device than it gets."""
     named = _by_letters(view.robot.devices)
+    fillings = Counter((lookup.at, lookup.site.holder) for lookup in view.lookups)
     for lookup in view.lookups:
-        holder, text = lookup.site.holder, lookup.text
-        if holder is None or text is None or text not in view.robot.devices:
+        holder, held = lookup.site.holder, view.robot.devices.get(lookup.text or "")
+        if holder is None or held is None or lookup.kind not in {None, held.kind}:
             continue
-        held, namesakes = view.robot.devices[text], named.get(_letters(holder), ())
-        if not namesakes or held in namesakes:
+        if fillings[lookup.at, holder] > 1:  # one of several names, chosen at run time
             continue
+        namesakes = named.get(_letters(holder), ())
         other = next((device for device in namesakes if device.kind == held.kind), None)
-        if other is None or lookup.kind not in {None, held.kind}:
-            continue
-        yield KIND.finding(
-            site(lookup),
-            f'"{printable(holder)}" is named for {quoted(other.name)} but gets '
-            f"{quoted(held.name)}, another {printable(held.kind)}. Change the text to "
-            f"{quoted(other.name)}, or name the variable for {quoted(held.name)}.",
-            found=held.name,
-            robot=view.robot.robot,
-            related=related(lookup, [other, held]),
-        )
+        if other is not None and held not in namesakes:
+            yield _finding(view, lookup, holder, other)
+
+
+def _finding(view: CodeView, lookup: ResolvedLookup, holder: str, other: Device) -> Finding:
+    held = view.robot.devices[lookup.text or ""]
+    return KIND.finding(
+        site(lookup),
+        f"{quoted(holder)} is named for {quoted(other.name)} but gets {quoted(held.name)}, "
+        f"which is {a(held.kind)} too. Change the text to {quoted(other.name)}, or name the "
+        f"variable for {quoted(held.name)}.",
+        found=held.name,
+        expected=other.name,
+        robot=view.robot.robot,
+        related=related(lookup, [other, held]),
+    )
 
 
 def _by_letters(devices: Mapping[str, Device]) -> Mapping[str, tuple[Device, ...]]:

@@ -66,8 +66,8 @@ def _finding(view: CodeView, first: ResolvedLookup, second: ResolvedLookup) -> F
     name, holders = quoted(second.text or ""), (first.site.holder, second.site.holder)
     crossed = None not in holders and holders[0] != holders[1]
     advice = (
-        f'"{holders[0]}" and "{holders[1]}" are now the same device. Write the name of the '
-        "device that the second one is meant for."
+        f"{quoted(holders[0] or '')} and {quoted(holders[1] or '')} are now the same device. "
+        "Write the name of the device that the second is meant for."
         if crossed
         else "Look it up once and keep it in a variable."
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from namegen.checks.code.candidates import of_kind, quoted_robot, related
 from namegen.checks.code.likely import rivals, suggestion
-from namegen.checks.code.wording import a, listed, plugged, quoted
+from namegen.checks.code.wording import a, listed, plugged, quoted, series
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.manifests import Device
 from namegen.model.views import NameQuestion
@@ -53,14 +53,13 @@ def _hint(question: NameQuestion, near: tuple[Device, ...]) -> str:
         only = near[0]
         return (
             f"{quoted(only.name)} is near, but is {a(only.kind)}, and this code asks for "
-            f"{a(question.asked)}. Find out which is meant, then write its exact name."
+            f"{a(question.asked)}. Find out which device is meant, then write its exact name."
         )
     if near:
-        names = " and ".join(f"{quoted(device.name)} ({plugged(device)})" for device in near)
+        names = series([f"{quoted(device.name)} ({plugged(device)})" for device in near])
         why = suggestion(question).why
-        return (
-            f"Near: {names}, but {why}. Write the one that is meant; look where it is plugged in."
-        )
+        how = f"is near, but {why}" if len(near) == 1 else f"are near ({why})"
+        return f"{names} {how}. Find out which device is meant, then write its exact name."
     return f"{_choice(question)} Correct the name, or add the device to {question.robot.path}."
 
 

@@ -23,14 +23,17 @@ KIND = FindingKind(
 )
 
 
-def finding(place: Place, why: str = "") -> Finding:
-    """Return the finding about a stretch of code, or about a whole file with the reason why."""
-    if why:
-        return KIND.finding(
-            place, f"This cannot be read: {printable(why)}. Look-ups in it are not checked."
+def finding(place: Place, why: str = "this is not valid code") -> Finding:
+    """Return the finding about a stretch of code, or about a file where the place is all of it.
+
+    ``why`` is a clause: ``the file is not text in UTF-8``.
+    """
+    reason = printable(why)
+    if place == Place(place.path):
+        message = f"This file cannot be read: {reason}. Its look-ups are not checked."
+    else:
+        message = (
+            f"{reason[:1].upper()}{reason[1:]}, so look-ups in it are not checked. A bracket or a "
+            "quote is often missing here or just before: put it right and audit again."
         )
-    return KIND.finding(
-        place,
-        "This is not valid code, so look-ups in it are not checked. Mend it (a bracket or a "
-        "quote is often missing here or just before) and audit again.",
-    )
+    return KIND.finding(place, message)

@@ -9,10 +9,18 @@ from namegen.text.terminal import printable
 
 _MOST = 6
 """So many names are listed; a longer list is cut, and says so."""
+_LONGEST = 80
+_THINGS = frozenset({"motor", "servo", "switch", "lamp", "relay", "encoder", "imu"})
+"""Kinds that are called like the thing itself; the others say what the thing measures."""
 
 
 def quoted(text: str) -> str:
-    """Return a name as messages show it: in double quotes, nothing in it invisible."""
+    """Return a name as messages show it: in double quotes, nothing in it invisible.
+
+    What is too long for a name is cut in the middle.
+    """
+    if len(text) > _LONGEST:
+        text = f"{text[: _LONGEST - 20]}...{text[-15:]}"
     return f'"{printable(text)}"'
 
 
@@ -36,8 +44,10 @@ def series(words: Sequence[str], last: str = "and") -> str:
 
 
 def a(kind: str) -> str:
-    """Return a device kind with its article: ``a motor``, ``an encoder``."""
-    return f"{'an' if kind[:1].lower() in 'aeiou' else 'a'} {printable(kind)}"
+    """Return a device of a kind: ``a motor``, ``an encoder``, ``a device of kind distance``."""
+    if kind not in _THINGS:
+        return f"a device of kind {printable(kind)}"
+    return f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}"
 
 
 def plugged(device: Device) -> str:

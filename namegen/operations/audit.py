@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from namegen import checks
+from namegen.checks.code import not_checkable, unreadable
 from namegen.checks.naming import judge_lookup
 from namegen.model.findings import Finding
 from namegen.model.manifests import Manifest
@@ -62,7 +63,7 @@ def audit_files(
     for (robot, setup), code in _by_use(files, facts, sound).items():
         findings += _judged_together(workspace, code, sound[robot], setup, reader)
     named = set(asked)
-    kept = [f for f in findings if f.kind not in checks.ON_REQUEST or f.kind in named]
+    kept = [f for f in findings if f.kind in named or not checks.kinds()[f.kind].on_request]
     lookups = sum(len(file.lookups) for file in facts)
     report = Report(
         sort(with_fixes(kept, reader.literals, folder)), files=len(facts), lookups=lookups
@@ -75,11 +76,11 @@ def _judged_alone(
 ) -> Iterator[Finding]:
     """Yield what is wrong with each look-up by itself, on all robots that the file runs on."""
     for place, why in file.unreadable:
-        yield checks.unreadable(place, why)
+        yield unreadable.finding(place, why)
     known = [use for use in uses if use.robot in sound]
     for lookup in file.lookups if known else ():
         if lookup.text is None:
-            yield checks.not_checkable(lookup)
+            yield not_checkable.finding(lookup)
             continue
         questions = [
             NameQuestion(

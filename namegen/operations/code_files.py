@@ -126,7 +126,7 @@ def _files_of(workspace: Workspace, entry: CodeEntry) -> Iterator[str]:
     for file in files:
         path = file.relative_to(root).as_posix()
         within = file.relative_to(start).as_posix()
-        if languages.for_path(path) and not excluded.match_file(within):
+        if file.suffix.lower() in languages.extensions() and not excluded.match_file(within):
             yield path
 
 

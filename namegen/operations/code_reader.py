@@ -14,7 +14,7 @@ from namegen.model.places import Place, Span
 from namegen.model.views import ResolvedLookup
 from namegen.model.workspaces import LookupRule
 from namegen.operations.files import Folder
-from namegen.resolving import Resolver
+from namegen.resolving.resolver import Resolved, Resolver
 from namegen.text.positions import Lines
 
 KEPT_READINGS = 64
@@ -31,7 +31,8 @@ class Literal:
 
 @dataclass(frozen=True, slots=True)
 class FileFacts:
-    """What one file says about devices. ``unreadable`` tells why nothing is known of a stretch."""
+    """What one file says about devices. ``unreadable`` are stretches of which nothing is known, with the
+    reason where it is another than a fault in the code."""
 
     path: str
     lookups: tuple[ResolvedLookup, ...] = ()
@@ -65,10 +66,12 @@ class CodeReader:
         except UnusableInput as error:
             return FileFacts(path, unreadable=((Place(path), error.what),))
         lookups = tuple(
-            self._resolved(site, path, lines, language.name) for site in reading.lookups
+            self._lookup(site, found, _place(path, lines, site.span), language.name)
+            for site in reading.lookups
+            for found in self._resolver.resolve(site, path)
         )
         unsound = tuple(
-            (_place(path, lines, span), "this stretch is not valid code")
+            (_place(path, lines, span), "")
             for span in reading.unsound
         )
         return FileFacts(path, lookups, unsound)
@@ -118,21 +121,21 @@ class CodeReader:
                     return path
         return None
 
-    def _resolved(self, site: LookupSite, path: str, lines: Lines, language: str) -> ResolvedLookup:
-        found = self._resolver.resolve(site, path)
-        at = _place(path, lines, site.span)
-        place = _place(path, lines, site.name.span)
-        if found.literal is not None:
-            file, text = found.literal
-            place = _place(file, lines if file == path else self._reading(file)[1], text.span)
-            self.literals[place] = Literal(file, text)
+    def _lookup(
+        self, site: LookupSite, found: Resolved, at: Place, language: str
+    ) -> ResolvedLookup:
+        lines = self._reading(found.path)[1]
+        place = _place(found.path, lines, found.span)
+        literal = found.literal
+        if literal is not None:
+            self.literals[place] = Literal(found.path, literal)
         return ResolvedLookup(
             site=site,
             at=at,
             place=place,
             text=found.text,
             why=found.why,
-            literal=found.literal is not None,
+            literal=literal is not None,
             language=language,
         )
 

@@ -151,7 +151,8 @@ def _change(folder: Folder, path: str, found: Audit, findings: Sequence[Finding]
 
 def _respelt(utf8: bytes, respellings: Sequence[Respelling]) -> bytes:
     """Return the text with the literals' new spellings in their places."""
-    pieces, done = [], 0
+    pieces: list[bytes] = []
+    done = 0
     for respelling in respellings:
         span = respelling.literal.span
         pieces += (utf8[done : span.start], respelling.spelling.encode("utf-8"))

@@ -91,7 +91,6 @@ def _starter_manifest() -> str:
 
 def _path_beside(workspace: Workspace, source: str, name: str) -> str:
     """Return where the new manifest goes: beside the others."""
-    beside = source or next(
-        (manifest.path for manifest in workspace.manifests), *workspace.broken, "robots/x.yaml"
-    )
+    others = [manifest.path for manifest in workspace.manifests] + [*workspace.broken]
+    beside = source or others[0]
     return Path(beside).with_name(f"{name}.yaml").as_posix()

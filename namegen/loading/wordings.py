@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from difflib import get_close_matches
 
 from namegen.loading.nodes import GroupNode, ListNode, Node, TextNode
 from namegen.loading.shapes import Shape
 
 
 def nearest(word: str, words: Iterable[str]) -> str | None:
-    """Return the one of ``words`` that ``word`` most likely stands for, or None."""
-    found = get_close_matches(word, list(words), 1, 0.7)
-    return found[0] if found else None
+    """Return the one of ``words`` that ``word`` surely stands for, or that it begins."""
+    # Likeness reads tables that only a text with faults needs.
+    from namegen.text.likeness import nearest as likeliest
+
+    known = list(words)
+    begun = [one for one in known if len(word) >= 4 and one.startswith(word.lower())]
+    return likeliest(word, known) or (begun[0] if len(begun) == 1 else None)
 
 
 def fields_of(shape: type[Shape]) -> dict[str, str]:

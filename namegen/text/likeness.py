@@ -17,14 +17,18 @@ from functools import lru_cache
 from namegen.text.differences import spell_out
 from namegen.text.distance import script
 from namegen.text.lookalikes import skeleton
+from namegen.text.english import is_word
 from namegen.text.opposites import opposed, telling
 from namegen.text.slips import slip_cost
 from namegen.text.words import split
 
-MARGIN = 0.5
+MARGIN = 0.4
 """How much more the second-best must cost than the best."""
 _REWRITTEN = 0.1
 """Cost of another case style, another case or other separators alone."""
+_MOST_EDITS = 6
+_MORE_EDITS = 2
+"""Candidates that are so many plain edits further than the nearest cannot come within the margin."""
 _LONGEST = 120
 """Longer texts are no names that anybody mistyped."""
 _NUMBER = re.compile(r"\d+")
@@ -146,9 +150,9 @@ def _near(text: str, found: _Form, roster: _Roster, kind: str | None) -> list[_N
     from rapidfuzz.process import extract  # noqa: PLC0415
 
     look = skeleton(text).casefold()
-    most = int(allowance(len(found.key) + 1) / 0.55) + 1
+    most = min(len(found.key) // 2 + 1, _MOST_EDITS)
     hits = extract(found.key, roster.keys, scorer=OSA.distance, score_cutoff=most, limit=None)
-    indices = {hit[2] for hit in hits}
+    indices = {index for _, edits, index in hits if edits <= hits[0][1] + _MORE_EDITS}
     indices |= {i for i, other in enumerate(roster.skeletons) if other == look}
     near = []
     for index in indices:
@@ -161,7 +165,7 @@ def _near(text: str, found: _Form, roster: _Roster, kind: str | None) -> list[_N
                 continue
             pairs = _pairs(found, form)
             doubt = _doubt(found, form, pairs, roster)
-            if not doubt and any(slip_cost(a, b) > _word_allowance(b) for a, b in pairs if a != b):
+            if not doubt and any(slip_cost(a, b) > allowance(len(b)) for a, b in pairs if a != b):
                 continue
         if kind and candidate.kind and candidate.kind != kind:
             doubt = doubt or f"{candidate.name} is of kind {candidate.kind}"
@@ -170,13 +174,8 @@ def _near(text: str, found: _Form, roster: _Roster, kind: str | None) -> list[_N
 
 
 def allowance(length: int) -> float:
-    """Return what the slips in a name of so many letters may cost together."""
-    return min(0.45 + 0.2 * length, 3.2)
-
-
-def _word_allowance(word: str) -> float:
-    """Return what the slips in one word of a name may cost."""
-    return allowance(len(word))
+    """Return what the slips in a name of so many letters, or in one of its words, may cost."""
+    return min(0.7 + 0.35 * length, 3.4)
 
 
 def _pairs(found: _Form, expected: _Form) -> list[tuple[str, str]]:
@@ -205,7 +204,8 @@ def _doubt(found: _Form, expected: _Form, pairs: list[tuple[str, str]], roster: 
             return f'"{word}" is missing'
         if opposed(piece, word) or len(piece) == 1 or len(word) == 1:
             return f'"{piece}" is not "{word}"'
-        if (telling(piece) or piece in roster.words) and not _plural(piece, word):
+        real = piece in roster.words or telling(piece) or is_word(piece)
+        if real and not _plural(piece, word):
             return f'"{piece}" is a word of its own, not "{word}"'
     return ""
 

@@ -66,9 +66,10 @@ def _text(target: Target, data: Mapping[str, object], robot: str | None) -> str:
 def _environment(folder: Path, escapes: tuple[str, ...]) -> Environment:
     """Return a sandbox that reads templates of one folder alone and compiles each once."""
     from jinja2 import FileSystemLoader, StrictUndefined
-    from jinja2.sandbox import ImmutableSandboxedEnvironment
 
-    environment = ImmutableSandboxedEnvironment(
+    from namegen.targets.sandbox import Sandbox
+
+    environment = Sandbox(
         loader=FileSystemLoader(folder),
         undefined=StrictUndefined,
         finalize=_finished,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 _RUNS = re.compile(r"[A-Z]+|[0-9]+|[^A-Za-z0-9]")
 _MARKS = {
@@ -18,6 +19,7 @@ _MARKS = {
 }
 
 
+@lru_cache(maxsize=4096)
 def spelling(name: str) -> str:
     """Return what is not a small letter in a name, in order.
 

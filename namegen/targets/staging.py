@@ -35,6 +35,12 @@ class _Stage:
         self.scheme = scheme
         self.chosen = {device.name: device for device in manifest.devices_in()}
         """The devices of the selected setup, as they are wired there."""
+        self.done: dict[int, tuple[Device, shown.Device]] = {}
+        """Devices shown already, by identity: a setup that changes nothing shares them."""
+        self.uplinks: dict[Port, list[Unescaped]] = {}
+        for one in manifest.controllers.values():
+            if one.uplink is not None:
+                self.uplinks.setdefault(one.uplink, []).append(Unescaped(one.name))
 
     def robot(self) -> shown.Robot:
         manifest = self.manifest
@@ -50,8 +56,6 @@ class _Stage:
             manifest=Unescaped(manifest.path),
             mark=sheet_mark(manifest),
             selected=Unescaped(manifest.selected or ""),
-            setups=self.setups(),
-            controllers=tuple(self.controller(one) for one in manifest.controllers.values()),
             kinds=self.kinds(devices),
             devices=devices,
             undecided=tuple(one for one in devices if one.undecided and one.selected),
@@ -60,9 +64,16 @@ class _Stage:
                 for one in devices
                 if one.selected and any(port.controller not in known for port in one.ports)
             ),
+            _parts=self,
         )
 
     def device(self, device: Device) -> shown.Device:
+        found = self.done.get(id(device))
+        if found is None:
+            found = self.done[id(device)] = (device, self.new_device(device))
+        return found[1]
+
+    def new_device(self, device: Device) -> shown.Device:
         scheme, ports = self.scheme, tuple(self.port(port) for port in device.ports)
         return shown.Device(
             name=Unescaped(device.name),
@@ -71,7 +82,7 @@ class _Stage:
             kind_type=scheme.type_name(device.kind) if scheme else "",
             constant=scheme.constant(device) if scheme else "",
             field=scheme.field_name(device) if scheme else "",
-            port=Unescaped(", ".join(map(str, device.ports))),
+            port=_wiring(device) if ports else _EMPTY,
             ports=ports,
             controller=ports[0].controller if ports else _EMPTY,
             label=ports[0].label if ports else _EMPTY,
@@ -96,11 +107,7 @@ class _Stage:
             label=Unescaped(port.label or ""),
             text=Unescaped(str(port)),
             dead=dead,
-            uplink_of=tuple(
-                Unescaped(one.name)
-                for one in self.manifest.controllers.values()
-                if one.uplink == port
-            ),
+            uplink_of=tuple(self.uplinks.get(port, ())),
             devices=tuple(map(self.device, devices)),
         )
 
@@ -112,6 +119,9 @@ class _Stage:
             shown.Kind(name, members[0].kind_type, tuple(members))
             for name, members in groups.items()
         )
+
+    def controllers(self) -> tuple[shown.Controller, ...]:
+        return tuple(map(self.controller, self.manifest.controllers.values()))
 
     def controller(self, controller: Controller) -> shown.Controller:
         board = self.catalogue.boards.get(controller.board) or Board(controller.board, {})
@@ -178,28 +188,27 @@ class _Stage:
         for name in self.manifest.devices:
             before, after = self.chosen.get(name), there.get(name)
             if before is None and after is not None:
-                steps.append(self.step("plug in", after, "", _wiring(after)))
+                steps.append(("plug in", after, _EMPTY, _wiring(after)))
             elif before is not None and after is None:
-                steps.append(self.step("unplug", before, _wiring(before), ""))
+                steps.append(("unplug", before, _wiring(before), _EMPTY))
             elif before is not None and after is not None:
                 if before.ports != after.ports:
-                    steps.append(self.step("move", after, _wiring(before), _wiring(after)))
+                    steps.append(("move", after, _wiring(before), _wiring(after)))
                 if before.part != after.part:
-                    steps.append(
-                        self.step("change part", after, before.part or "", after.part or "")
-                    )
-        return tuple(steps)
-
-    def step(self, action: str, device: Device, before: str, after: str) -> shown.Difference:
-        return shown.Difference(self.device(device), action, Unescaped(before), Unescaped(after))
+                    parts = Unescaped(before.part or ""), Unescaped(after.part or "")
+                    steps.append(("change part", after, *parts))
+        return tuple(
+            shown.Difference(self.device(device), action, was, becomes)
+            for action, device, was, becomes in steps
+        )
 
 
 def _hex(address: int | None) -> str:
     return "" if address is None else f"0x{address:02X}"
 
 
-def _wiring(device: Device) -> str:
-    return ", ".join(map(str, device.ports)) or "undecided"
+def _wiring(device: Device) -> Unescaped:
+    return Unescaped(", ".join(map(str, device.ports)) or "undecided")
 
 
 def _grouped(controller: str, board: Board, used: Iterable[Port]) -> dict[str, list[Port]]:

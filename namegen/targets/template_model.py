@@ -8,7 +8,9 @@ template authors about each field.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
+from functools import cached_property
+from typing import Protocol
 
 from namegen.targets.unescaped import Unescaped
 
@@ -123,7 +125,17 @@ class Setup:
     differences: tuple[Difference, ...]
 
 
-@dataclass(frozen=True, slots=True)
+class Parts(Protocol):
+    """Works out the parts of a robot that not every template asks for."""
+
+    def setups(self) -> tuple[Setup, ...]:
+        """Return the setups."""
+
+    def controllers(self) -> tuple[Controller, ...]:
+        """Return the controllers with their ports."""
+
+
+@dataclass(frozen=True)
 class Robot:
     """One robot."""
 
@@ -134,9 +146,28 @@ class Robot:
     manifest: Unescaped
     mark: str
     selected: Unescaped
-    setups: tuple[Setup, ...]
-    controllers: tuple[Controller, ...]
     kinds: tuple[Kind, ...]
     devices: tuple[Device, ...]
     undecided: tuple[Device, ...]
     elsewhere: tuple[Device, ...]
+    _parts: Parts
+
+    @cached_property
+    def setups(self) -> tuple[Setup, ...]:
+        """The setups, in the order of the manifest."""
+        return self._parts.setups()
+
+    @cached_property
+    def controllers(self) -> tuple[Controller, ...]:
+        """The controllers, in the order of the manifest."""
+        return self._parts.controllers()
+
+
+def readable(data: type) -> frozenset[str]:
+    """Return the names that a template may read from one class of this module."""
+    names = {field.name for field in fields(data)}
+    names |= {name for name, value in vars(data).items() if isinstance(value, cached_property)}
+    return frozenset(name for name in names if not name.startswith("_"))
+
+
+CLASSES = (Port, PortGroup, Device, Kind, BuiltIn, Controller, Difference, Setup, Robot)

@@ -7,6 +7,7 @@ import re
 
 from namegen.targets.unescaped import raw
 
+_ENCODER = json.JSONEncoder(ensure_ascii=False, default=raw)
 _QUOTED = re.compile(r"[^ -~]")
 
 
@@ -16,7 +17,7 @@ def value(item: object) -> str:
     Letters of every script stay readable; what cannot be seen, turns the
     writing direction or ends a line in JavaScript is written as an escape.
     """
-    text = json.dumps(item, ensure_ascii=False, default=raw)
+    text = _ENCODER.encode(item)
     return text if text.isascii() else _QUOTED.sub(_escaped, text)
 
 

@@ -71,19 +71,33 @@ class Source:
             if leaf.start_byte == offset and leaf.end_byte == match.end():
                 yield stack
 
-    def unsound(self, statements: frozenset[str]) -> tuple[Span, ...]:
+    def unsound(self, simple: frozenset[str], whole: frozenset[str]) -> tuple[Span, ...]:
         """Return what could not be parsed, widened to the simple statement that it lies in.
 
-        ``statements`` are the node types of the statements that hold no others.
+        ``simple`` are the node types of statements that hold no others, ``whole``
+        those of the statements and declarations that do: such a node without an
+        error is sound even if the parser lost what is around it.
         """
         spans: list[Span] = []
-        pending: list[Node] = [self.root] if self.root.has_error else []
+        pending: list[tuple[Node, Span | None]] = [(self.root, None)]
         while pending:
-            node = pending.pop()
-            if node.type in statements or node.is_error or node.is_missing:
-                spans.append(Span(node.start_byte, node.end_byte))
-            else:
-                pending += [child for child in node.children if child.has_error]
+            node, statement = pending.pop()
+            if not node.has_error:
+                continue
+            if node.type in simple:
+                statement = span_of(node)
+            elif node.type in whole:
+                statement = None
+            if node.is_missing or (node.is_error and statement is not None):
+                spans.append(statement or span_of(node))
+                continue
+            for child in node.children:
+                if node.is_error and child.type not in simple and child.type not in whole:
+                    spans.append(span_of(child))
+                else:
+                    pending.append((child, statement))
+            if node.is_error and not node.child_count:
+                spans.append(span_of(node))
         return tuple(_merged(sorted(spans)))
 
 

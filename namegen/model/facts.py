@@ -116,11 +116,16 @@ class LookupSite:
 
 @dataclass(frozen=True, slots=True)
 class Definition:
-    """One binding of a path in a file. Two of one path mean that the value is not known."""
+    """One binding of a path in a file. Two of one path mean that the value is not known.
+
+    ``inherited``: not bound here but perhaps in a base class; if that does not
+    define it either, the search goes on.
+    """
 
     path: Path
     value: Expression
     span: Span
+    inherited: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from namegen.model.facts import (
@@ -62,6 +62,7 @@ class _Known:
 class _Lost:
     why: str
     wrapper: bool = False
+    missing: bool = False
 
 
 _Outcome = _Known | _Lost
@@ -94,9 +95,9 @@ class Resolver:
             outcomes = [_Lost("it leads through too many names")]
         return tuple(_resolved(outcome, path, name.span) for outcome in outcomes)
 
-    def _follow(self, path: str, value: Expression, steps: int) -> list[_Outcome]:
-        if steps > MOST_STEPS:
-            raise _TooFar
+    def _follow(  # noqa: PLR0911 - one per sort of expression
+        self, path: str, value: Expression, steps: int
+    ) -> list[_Outcome]:
         match value:
             case Text():
                 return [_Known(value.value, ((path, value),))]
@@ -144,6 +145,8 @@ class Resolver:
         return [_Lost(f"it is made at run time by `{value.by.tries[-1][-1]}()`")]
 
     def _reference(self, path: str, tries: tuple[Path, ...], steps: int) -> list[_Outcome]:
+        if steps > MOST_STEPS:
+            raise _TooFar
         key = (path, tries)
         if key in self._known:
             return self._known[key]
@@ -152,7 +155,7 @@ class Resolver:
         self._open.add(key)
         found = self._sought(path, tries, steps)
         self._open.discard(key)
-        outcomes = found or [_Lost(f"`{_last(tries)}` is not defined in code that was read")]
+        outcomes = found or [_missing(tries[-1][-1])]
         self._known[key] = outcomes
         return outcomes
 
@@ -164,7 +167,11 @@ class Resolver:
         for attempt in tries:
             definitions = reading.definitions(attempt)
             if definitions:
-                return self._defined(path, definitions, steps)
+                outcomes = self._defined(path, definitions, steps)
+                if not _is_missing(outcomes):
+                    return outcomes
+                if not definitions[0].inherited:
+                    return [_Lost(one.why) for one in outcomes if isinstance(one, _Lost)]
         word, *rest = tries[-1]
         for one in reading.imported(word):
             outcomes = self._imported(path, one, tuple(rest), steps)
@@ -172,9 +179,8 @@ class Resolver:
                 return outcomes
         return []
 
-    def _defined(self, path: str, definitions: object, steps: int) -> list[_Outcome]:
-        assert isinstance(definitions, list | tuple)
-        first: Definition = definitions[0]
+    def _defined(self, path: str, definitions: Sequence[Definition], steps: int) -> list[_Outcome]:
+        first = definitions[0]
         if len(definitions) > 1:
             why = f"`{first.path[-1]}` is assigned more than once"
             parameter = next(
@@ -191,14 +197,18 @@ class Resolver:
         file = self.find(one, path)
         if file is None or not target:
             return []
-        key = (file, (target,))
-        if key in self._open:
+        if (file, (target,)) in self._open:
             return []
-        outcomes = self._reference(file, (target,), steps + 1) if steps < MOST_STEPS else []
-        missing = len(outcomes) == 1 and outcomes[0] == _Lost(
-            f"`{target[-1]}` is not defined in code that was read"
-        )
-        return [] if missing else outcomes
+        outcomes = self._reference(file, (target,), steps + 1)
+        return [] if _is_missing(outcomes) else outcomes
+
+
+def _missing(word: str) -> _Lost:
+    return _Lost(f"`{word}` is not defined in code that was read", missing=True)
+
+
+def _is_missing(outcomes: list[_Outcome]) -> bool:
+    return len(outcomes) == 1 and isinstance(outcomes[0], _Lost) and outcomes[0].missing
 
 
 def _last(tries: tuple[Path, ...]) -> str:

@@ -83,7 +83,7 @@ def _given_back(binding: Binding, borrowed: dict[int, Scope]) -> Binding:
     return Binding(binding.name, scope, binding.way, binding.within, binding.value, binding.why)
 
 
-def _binding(source: Source, stack: Stack) -> Binding | None:
+def _binding(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form
     """Return what the last node of the stack binds, or None where it is only used."""
     leaf, parent = stack[-1], stack[-2]
     kind = parent.type
@@ -143,7 +143,7 @@ def _attribute(source: Source, stack: Stack) -> Binding | None:
 _SETTERS = _PATTERNS | {"assignment", "augmented_assignment", "for_statement", "as_pattern_target"}
 
 
-def _own_attribute(source: Source, stack: Stack) -> Binding | None:
+def _own_attribute(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911
     parent, above = stack[-2], stack[-3]
     whose = parent.child_by_field_name("object")
     if whose is None or whose.type != "identifier":

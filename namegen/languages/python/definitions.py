@@ -85,7 +85,7 @@ class Definitions:
         if not inherited:
             return []
         span = span_of(owner.node)
-        return [Definition(path, Ref(tuple(inherited), span), span)]
+        return [Definition(path, Ref(tuple(inherited), span), span, inherited=True)]
 
     def _enum_member(
         self, bound: list[Binding], words: Path, path: Path, bases: list[Path]

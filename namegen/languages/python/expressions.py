@@ -125,7 +125,7 @@ def _text(source: Source, span: Span, opening: str) -> Expression:
 
 def _interpolated(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     """Return the text of one ``{...}``; a conversion or a format makes it unknown."""
-    plain = [child.type for child in node.children] == ["{", node.named_child(0).type, "}"]  # type: ignore[union-attr]
+    plain = [child.type for child in node.children] == ["{", node.named_child(0).type, "}"]
     if not plain:
         return Unknown("it is formatted at run time", span_of(node))
     return expression(source, scope, node.named_child(0), depth)

@@ -132,21 +132,21 @@ class Finder:
                 _spread(expression(self.source, scope, node)) if isinstance(node, Node) else [node]
             )
         ]
-        kind = self._kind(use)
+        about = (self._kind(use), span_of(use.node), scope.readable)
         held = holders(self.source, use.stack, len(names))
         for name, holder in zip(names, held, strict=True):
             parameter = self._parameter(scope, name)
             if parameter is not None:
-                name = Unknown(f"it is a parameter of `{parameter}`", name.span)
-            yield LookupSite(
-                use.rule, name, kind, span_of(use.node), scope.readable, holder, parameter
-            )
+                why = f"it is a parameter of `{parameter}`"
+                yield LookupSite(use.rule, Unknown(why, name.span), *about, holder, parameter)
+            else:
+                yield LookupSite(use.rule, name, *about, holder)
 
     def _names(self, use: Use) -> list[Node | Expression]:
         """Return the arguments that are names."""
         rule, given = use.rule, use.given
         if rule.shape == "subscript":
-            return [node for node in given.children_by_field_name("subscript")]
+            return list(given.children_by_field_name("subscript"))
         if given.type != "argument_list":
             return [Unknown("it is made at run time", span_of(given))]
         positional = [node for node in elements(given) if not _by_keyword(node)]

@@ -37,6 +37,21 @@ _SIMPLE_STATEMENTS = frozenset(
         "type_alias_statement",
     }
 )
+_COMPOUND_STATEMENTS = frozenset(
+    {
+        "block",
+        "class_definition",
+        "decorated_definition",
+        "for_statement",
+        "function_definition",
+        "if_statement",
+        "match_statement",
+        "module",
+        "try_statement",
+        "while_statement",
+        "with_statement",
+    }
+)
 
 
 class PythonReading:
@@ -57,7 +72,7 @@ class PythonReading:
     @cached_property
     def unsound(self) -> Sequence[Span]:
         """Stretches that could not be parsed; none if Python itself can compile the file."""
-        spans = self.source.unsound(_SIMPLE_STATEMENTS)
+        spans = self.source.unsound(_SIMPLE_STATEMENTS, _COMPOUND_STATEMENTS)
         return () if spans and compiles(self.source.data) else spans
 
     def _in_unsound(self, span: Span) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
 from tree_sitter import Node
@@ -68,7 +69,7 @@ def scope_of(source: Source, stack: list[Node]) -> Scope:
     belong to the scope around it.
     """
     scope = Scope("module", stack[0])
-    for node, child in zip(stack[1:], stack[2:], strict=False):
+    for node, child in pairwise(stack[1:]):
         sort = _SORTS.get(node.type)
         if sort is None:
             continue

@@ -1,0 +1,222 @@
+"""What a dotted path of a Java file stands for."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from tree_sitter import Node
+
+from namegen.languages.java.bindings import Binding, bindings_of
+from namegen.languages.java.expressions import dotted, elements, expression
+from namegen.languages.java.scopes import Scope, tries
+from namegen.languages.java.types import base_types, type_words
+from namegen.languages.sources import Source, span_of
+from namegen.model.facts import Definition, Expression, Path, Ref, Several, Unknown
+
+
+@dataclass(slots=True)
+class Definitions:
+    """Finds the definitions of a file on demand, and remembers what was asked."""
+
+    source: Source
+    known: dict[str, list[Binding]] = field(default_factory=dict)
+
+    def bindings(self, word: str) -> list[Binding]:
+        """Return every binding of a word in the file."""
+        if word not in self.known:
+            self.known[word] = bindings_of(self.source, word)
+        return self.known[word]
+
+    def find(self, path: Path) -> list[Definition]:
+        """Return every binding of a path."""
+        if not path:
+            return []
+        if path[0].startswith("@"):
+            start = int(path[0][1:])
+            words = path[1:]
+            bound = [
+                one
+                for one in self._named(words[:1])
+                if one.within is not None and _owned_at(one, start)
+            ]
+            return self._valued(bound, words, path)
+        bound = [
+            one for one in self._named(path[:1]) if one.way == "type" and one.within.sort == "file"
+        ]
+        return self._valued(bound, path, path)
+
+    def _named(self, words: Path) -> list[Binding]:
+        return self.bindings(words[0].removesuffix("()")) if words else []
+
+    def _valued(self, bound: list[Binding], words: Path, path: Path) -> list[Definition]:
+        """Return the definitions of ``words`` from the bindings of the first of them."""
+        called = words[0].endswith("()") if words else False
+        found: list[Definition] = []
+        for one in bound:
+            if (one.way == "method") != called:
+                continue
+            if one.way == "type" and one.value is not None:
+                found += self._members(one, one.value, words[1:], path)
+            elif len(words) > 1:
+                found += self._below(one, words[1:], path)
+            elif one.way != "declared":
+                found.append(Definition(path, self._value(one), span_of(one.name)))
+        return found
+
+    def _members(self, binding: Binding, node: Node, words: Path, path: Path) -> list[Definition]:
+        """Return the definitions of a type's member, or where it is inherited from."""
+        span = span_of(binding.name)
+        if not words:
+            return [Definition(path, Unknown("it is a type, not text", span), span)]
+        bound = [one for one in self._named(words[:1]) if one.owner == node.id]
+        found = self._valued(bound, words, path)
+        if found or bound:
+            return found
+        inherited = [
+            attempt
+            for base in base_types(self.source, node)
+            for attempt in tries(binding.within, (*base, *words))
+        ]
+        if not inherited:
+            return []
+        return [Definition(path, Ref(tuple(inherited), span), span, inherited=True)]
+
+    def _value(self, binding: Binding) -> Expression:
+        span = span_of(binding.name)
+        if binding.way == "each" and binding.value is not None:
+            return self._each(binding, binding.value)
+        if binding.way == "constant":
+            return Unknown("an enum constant is not text itself", span)
+        if binding.way == "method" and binding.value is not None:
+            return self._returned(binding, binding.value)
+        if binding.value is None:
+            return Unknown(binding.why or "it is made at run time", span)
+        return expression(self.source, binding.within, binding.value)
+
+    def _below(self, binding: Binding, rest: Path, path: Path) -> list[Definition]:
+        """Return a member of an enum constant or of an object of a declared type."""
+        span = span_of(binding.name)
+        if binding.way == "constant" and binding.value is not None:
+            value = self._of_constant(binding, binding.value, rest)
+            return [Definition(path, value, span)]
+        words = type_words(self.source, binding.declared)
+        if words is None and binding.value is not None:
+            words = dotted(self.source, binding.value)
+        if words is None:
+            return [Definition(path, Unknown("it is made at run time", span), span)]
+        return [Definition(path, Ref(tries(binding.within, (*words, *rest)), span), span)]
+
+    def _of_constant(self, constant: Binding, node: Node, rest: Path) -> Expression:
+        """Return what ``BOW.id`` or ``BOW.getId()`` gives: an argument of the constant."""
+        span = span_of(node)
+        unknown = Unknown("it is made at run time", span)
+        if len(rest) != 1 or node.child_by_field_name("body") is not None:
+            return unknown
+        word = rest[0]
+        if word.endswith("()"):
+            methods = self._members_named(constant.owner, word)
+            returned = self._returned_name(methods[0]) if len(methods) == 1 else None
+            if returned is None:
+                return unknown
+            word = returned
+        given = node.child_by_field_name("arguments")
+        arguments = elements(given) if given is not None else []
+        bound = [
+            one
+            for one in self._members_named(constant.owner, word)
+            if one.way in {"value", "assigned", "unknown"}
+        ]
+        if len(bound) != 1 or bound[0].value is None:
+            return unknown
+        if bound[0].way == "value":
+            return expression(self.source, bound[0].within, bound[0].value)
+        place = self._parameter_place(bound[0], len(arguments))
+        if place is None:
+            return unknown
+        return expression(self.source, constant.within, arguments[place])
+
+    def _members_named(self, owner: int, word: str) -> list[Binding]:
+        wants = word.endswith("()")
+        return [
+            one
+            for one in self._named((word,))
+            if one.owner == owner and (one.way == "method") == wants
+        ]
+
+    def _parameter_place(self, assigned: Binding, count: int) -> int | None:
+        """Return which parameter of its constructor a field is filled with."""
+        scope: Scope | None = assigned.within
+        while scope is not None and scope.node.type != "constructor_declaration":
+            scope = scope.outer
+        parameters = scope.node.child_by_field_name("parameters") if scope is not None else None
+        if parameters is None or assigned.value is None or assigned.value.type != "identifier":
+            return None
+        names = [name.text for name in map(_name, elements(parameters)) if name is not None]
+        wanted = assigned.value.text
+        return names.index(wanted) if wanted in names and len(names) == count else None
+
+    def _returned(self, binding: Binding, method: Node) -> Expression:
+        """Return what a method always gives, if nothing can override it."""
+        value = _only_return(method)
+        if value is None or not _is_final(self.source, method, binding):
+            called = self.source.text(binding.name)
+            return Unknown(f"it is made at run time by `{called}()`", span_of(binding.name))
+        return expression(self.source, binding.within, value)
+
+    def _returned_name(self, binding: Binding) -> str | None:
+        value = _only_return(binding.value) if binding.value is not None else None
+        words = dotted(self.source, value)
+        return words[-1] if words and (len(words) == 1 or words[0] == "this") else None
+
+    def _each(self, binding: Binding, value: Node) -> Expression:
+        """Return what a loop runs over, if it is written out here or in one name of this file."""
+        found = expression(self.source, binding.within, value)
+        for _ in range(5):
+            if not isinstance(found, Ref):
+                break
+            defined = next(filter(None, map(self.find, found.tries)), [])
+            if len(defined) != 1:
+                break
+            found = defined[0].value
+        if isinstance(found, Several):
+            return found
+        return Unknown("it runs over values that are not written out", span_of(value))
+
+
+def _name(parameter: Node) -> Node | None:
+    return parameter.child_by_field_name("name")
+
+
+def _only_return(method: Node) -> Node | None:
+    """Return the value of a method without parameters whose body is one ``return``."""
+    body, parameters = method.child_by_field_name("body"), method.child_by_field_name("parameters")
+    if body is None or parameters is None or elements(parameters):
+        return None
+    statements = elements(body)
+    if len(statements) != 1 or statements[0].type != "return_statement":
+        return None
+    return next(iter(elements(statements[0])), None)
+
+
+def _is_final(source: Source, method: Node, binding: Binding) -> bool:
+    """Whether no subclass can give the method another body."""
+    owner = binding.within.type
+    if _modifiers(source, method) & {"final", "static", "private"} or owner is None:
+        return True
+    closed = owner.node.type in {"enum_declaration", "record_declaration"}
+    return closed or "final" in _modifiers(source, owner.node)
+
+
+def _modifiers(source: Source, declaration: Node) -> set[str]:
+    first = declaration.named_child(0)
+    return set(source.text(first).split()) if first and first.type == "modifiers" else set()
+
+
+def _owned_at(binding: Binding, start: int) -> bool:
+    """Whether the binding belongs to the region that starts at this byte."""
+    scope: Scope | None = binding.within
+    while scope is not None:
+        if scope.node.id == binding.owner:
+            return scope.node.start_byte == start and scope.sort != "type"
+        scope = scope.outer
+    return False

@@ -1,0 +1,149 @@
+"""Expressions of Java as text: literals, names, pieces put together."""
+
+from __future__ import annotations
+
+from tree_sitter import Node
+
+from namegen.languages.java.literals import value_of
+from namegen.languages.java.scopes import Scope, tries
+from namegen.languages.sources import Source, span_of
+from namegen.model.facts import Expression, Join, Path, Ref, Several, Text, Unknown
+from namegen.model.places import Span
+
+DEEPEST = 30
+"""Conditions and lists within one another, beyond which a value is not followed."""
+
+_RUN_TIME = "it is made at run time"
+_LISTS = {("List", "of"), ("Set", "of"), ("Arrays", "asList"), ("Stream", "of")}
+_WHY = {
+    "array_access": "it is taken out of a table",
+    "null_literal": "it is null",
+    "decimal_integer_literal": "it is a number, not text",
+    "lambda_expression": "it is a function",
+    "method_reference": "it is a function",
+    "class_literal": "it is a class, not text",
+}
+
+
+def expression(source: Source, scope: Scope, node: Node | None, depth: int = 0) -> Expression:
+    """Return a value as text, without following any name."""
+    if node is None:
+        return Unknown("it is left out", Span(0, 0))
+    while node.type in {"parenthesized_expression", "cast_expression"}:
+        inner = node.child_by_field_name("value") or next(iter(elements(node)), None)
+        if inner is None:
+            break
+        node = inner
+    if depth > DEEPEST:
+        return Unknown("it is nested too deeply to follow", span_of(node))
+    reader = _READERS.get(node.type)
+    if reader is not None:
+        return reader(source, scope, node, depth + 1)
+    return Unknown(_WHY.get(node.type, _RUN_TIME), span_of(node))
+
+
+def elements(node: Node) -> list[Node]:
+    """Return a node's named children without comments."""
+    return [child for child in node.named_children if not child.type.endswith("_comment")]
+
+
+def dotted(source: Source, node: Node | None) -> Path | None:
+    """Return the words of ``a.b.c`` or ``this.b``, or None where it is anything else."""
+    words: list[str] = []
+    while node is not None and node.type in {"field_access", "scoped_identifier"}:
+        last = node.child_by_field_name("field") or node.child_by_field_name("name")
+        words.append(source.text(last) if last is not None else "")
+        node = node.child_by_field_name("object") or node.child_by_field_name("scope")
+    if node is None or node.type not in {"identifier", "this", "type_identifier"}:
+        return None
+    return (source.text(node), *reversed(words))
+
+
+def _string(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    whole = source.data[node.start_byte : node.end_byte]
+    quote = b'"""' if whole.startswith(b'"""') and len(whole) >= 6 else whole[:1]
+    span = Span(node.start_byte + len(quote), node.end_byte - len(quote))
+    if not whole.endswith(quote) or span.end < span.start:
+        return Unknown("its quotes are not closed", span_of(node))
+    opening = quote.decode("ascii")
+    value = value_of(source.data[span.start : span.end].decode("utf-8", "replace"), opening)
+    if value is None:
+        return Unknown("it holds an escape that is not followed", span)
+    return Text(value, span, opening)
+
+
+def _binary(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return ``a + b + c`` as one join; a chain leans left, so it is unrolled without recursion."""
+    rights: list[Node] = []
+    left: Node | None = node
+    while left is not None and left.type == "binary_expression":
+        operator, right = left.child_by_field_name("operator"), left.child_by_field_name("right")
+        if operator is None or right is None or operator.type != "+":
+            break
+        rights.append(right)
+        left = left.child_by_field_name("left")
+    if not rights or left is None or left.type == "binary_expression":
+        return Unknown(_RUN_TIME, span_of(node))
+    parts = [expression(source, scope, part, depth) for part in (left, *reversed(rights))]
+    return Join(tuple(parts), span_of(node))
+
+
+def _name(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    words = dotted(source, node)
+    if words is None:
+        return Unknown(_RUN_TIME, span_of(node))
+    return Ref(tries(scope, words), span_of(node))
+
+
+def _conditional(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    branches = (node.child_by_field_name(name) for name in ("consequence", "alternative"))
+    return Several(
+        tuple(expression(source, scope, branch, depth) for branch in branches), span_of(node)
+    )
+
+
+def _sequence(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    options = tuple(expression(source, scope, part, depth) for part in elements(node))
+    return Several(options, span_of(node))
+
+
+def _array(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    value = node.child_by_field_name("value")
+    if value is None:
+        return Unknown(_RUN_TIME, span_of(node))
+    return _sequence(source, scope, value, depth)
+
+
+def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return a written-out list, or the value of a method that only returns one."""
+    name, arguments = node.child_by_field_name("name"), node.child_by_field_name("arguments")
+    receiver = node.child_by_field_name("object")
+    if name is None or arguments is None:
+        return Unknown(_RUN_TIME, span_of(node))
+    called = source.text(name)
+    of = dotted(source, receiver) if receiver is not None else ()
+    if of and (of[-1], called) in _LISTS:
+        return _sequence(source, scope, arguments, depth)
+    if of is None or elements(arguments):
+        return Unknown(f"it is made at run time by `{called}()`", span_of(node))
+    return Ref(tries(scope, (*of, f"{called}()")), span_of(node))
+
+
+def _assignment(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    return expression(source, scope, node.child_by_field_name("right"), depth)
+
+
+_READERS = {
+    "string_literal": _string,
+    "character_literal": _string,
+    "binary_expression": _binary,
+    "identifier": _name,
+    "field_access": _name,
+    "scoped_identifier": _name,
+    "ternary_expression": _conditional,
+    "method_invocation": _call,
+    "array_initializer": _sequence,
+    "element_value_array_initializer": _sequence,
+    "array_creation_expression": _array,
+    "assignment_expression": _assignment,
+}

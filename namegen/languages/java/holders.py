@@ -1,0 +1,68 @@
+"""What a looked-up device is put into in Java, and the type it is declared with."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tree_sitter import Node
+
+from namegen.languages.java.definitions import Definitions
+from namegen.languages.sources import Source, same
+
+_DECLARATIONS = frozenset(
+    {"field_declaration", "local_variable_declaration", "formal_parameter", "resource"}
+)
+
+
+def holder(source: Source, stack: Sequence[Node]) -> str | None:
+    """Return the variable, field or parameter that the last node of the stack fills."""
+    name = _target(stack)
+    return source.text(name) if name is not None else None
+
+
+def declared_type(source: Source, definitions: Definitions, stack: Sequence[Node]) -> Node | None:
+    """Return the type that the filled variable is declared with, or that the look-up is cast to."""
+    above = stack[-2]
+    if above.type == "cast_expression":
+        return above.child_by_field_name("type")
+    if stack[-1].type == "annotation":
+        return stack[-3].child_by_field_name("type")
+    name = _target(stack)
+    if name is None:
+        return None
+    bound = definitions.bindings(source.text(name))
+    declared = [one.declared for one in bound if one.declared is not None]
+    at_once = [one.declared for one in bound if same(one.name, name) and one.declared is not None]
+    if at_once:
+        return at_once[0]
+    texts = {source.text(node) for node in declared}
+    return declared[0] if len(texts) == 1 else None
+
+
+def _target(stack: Sequence[Node]) -> Node | None:
+    """Return the name of what the last node of the stack is put into."""
+    if stack[-1].type == "annotation":
+        return _annotated(stack[-3])
+    place = len(stack) - 1
+    while place > 1 and stack[place - 1].type in {"parenthesized_expression", "cast_expression"}:
+        place -= 1
+    node, above = stack[place], stack[place - 1]
+    if above.type in {"variable_declarator", "resource"}:
+        value = same(above.child_by_field_name("value"), node)
+        return above.child_by_field_name("name") if value else None
+    if above.type != "assignment_expression" or not same(above.child_by_field_name("right"), node):
+        return None
+    left = above.child_by_field_name("left")
+    if left is not None and left.type == "field_access":
+        return left.child_by_field_name("field")
+    return left if left is not None and left.type == "identifier" else None
+
+
+def _annotated(declaration: Node) -> Node | None:
+    """Return the name of the one variable that an annotation stands before."""
+    if declaration.type not in _DECLARATIONS:
+        return None
+    declarators = declaration.children_by_field_name("declarator")
+    if len(declarators) == 1:
+        return declarators[0].child_by_field_name("name")
+    return declaration.child_by_field_name("name") if not declarators else None

@@ -1,0 +1,76 @@
+"""Imports of a Java file: which name comes from which file."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from tree_sitter import Node
+
+from namegen.languages.java.expressions import dotted
+from namegen.languages.sources import Source
+from namegen.model.facts import Import, Path
+
+
+@dataclass(frozen=True, slots=True)
+class Imported:
+    """One import declaration: ``words`` are what is written before a star."""
+
+    words: Path
+    static: bool
+    star: bool
+
+
+@dataclass(slots=True)
+class Imports:
+    """The imports and the package of one file, read when first asked for."""
+
+    source: Source
+    read: list[Imported] | None = field(default=None)
+
+    def all(self) -> list[Imported]:
+        """Return the imports of the file, in order."""
+        if self.read is None:
+            self.read = [
+                imported
+                for stack in self.source.keywords("import")
+                if stack[-2].type == "import_declaration"
+                for imported in _of_declaration(self.source, stack[-2])
+            ]
+        return self.read
+
+    def named(self, word: str) -> list[Import]:
+        """Return where a word may come from: its own import, the package, then stars."""
+        found: list[Import] = []
+        for one in self.all():
+            if not one.star and one.words[-1:] == (word,):
+                found += _places(word, one.words, one.static)
+        found.append(Import(word, (f"{word}.java",), (word,), 0))
+        for one in self.all():
+            if one.star:
+                found += _places(word, (*one.words, word), one.static)
+        return found
+
+    def types_of(self, word: str) -> set[str]:
+        """Return the last words of the types from which a member is imported statically."""
+        return {
+            (one.words if one.star else one.words[:-1])[-1]
+            for one in self.all()
+            if one.static and (one.star or one.words[-1] == word) and len(one.words) > 1
+        }
+
+
+def _of_declaration(source: Source, node: Node) -> list[Imported]:
+    words = dotted(source, node.named_child(0))
+    if words is None:
+        return []
+    kinds = {child.type for child in node.children}
+    return [Imported(words, "static" in kinds, "asterisk" in kinds)]
+
+
+def _places(word: str, words: Path, static: bool) -> list[Import]:
+    """Return where a fully written name may be declared; any of its words may be the outer type."""
+    last = len(words) - (1 if static else 0)
+    return [
+        Import(word, ("/".join(words[:count]) + ".java",), words[count - 1 :])
+        for count in range(last, 0, -1)
+    ]

@@ -1,0 +1,47 @@
+"""Java as one of the languages."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from namegen.errors import UnusableInput
+from namegen.languages import Prefilter
+from namegen.languages.encodings import Decoded, decode_as
+from namegen.languages.java.grammar import parser
+from namegen.languages.java.literals import spell
+from namegen.languages.java.proof import objection
+from namegen.languages.java.reading import JavaReading
+from namegen.languages.sources import prefilter, rules_for
+from namegen.model.facts import Reading, Respelling, Text
+from namegen.model.workspaces import LookupRule
+
+
+class Java:
+    """Implements `namegen.languages.Language`."""
+
+    name = "java"
+
+    def decode(self, data: bytes) -> Decoded:
+        """Return the text of a file: UTF-8, or else Latin-1, which older projects use."""
+        try:
+            return decode_as(data, "utf-8")
+        except UnusableInput:
+            return decode_as(data, "latin-1")
+
+    def prefilter(self, rules: Sequence[LookupRule]) -> Prefilter:
+        """Return the test that tells, on raw bytes, which files need no reading."""
+        return prefilter(rules_for(self.name, rules))
+
+    def read(self, utf8: bytes, rules: Sequence[LookupRule]) -> Reading:
+        """Return the facts of a file."""
+        return JavaReading(utf8, parser(), rules_for(self.name, rules))
+
+    def spell(self, value: str, literal: Text) -> str | None:
+        """Return the text that means ``value`` between the literal's quotes, or None."""
+        return spell(value, literal)
+
+    def objection(
+        self, before: bytes, after: bytes, respellings: Sequence[Respelling]
+    ) -> str | None:
+        """Return why ``after`` must not be written, or None."""
+        return objection(before, after, respellings)

@@ -1,0 +1,241 @@
+"""Look-ups in a Java file: which nodes match a rule, and which names they ask for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tree_sitter import Node
+
+from namegen.languages.java.definitions import Definitions
+from namegen.languages.java.expressions import elements, expression
+from namegen.languages.java.holders import declared_type, holder
+from namegen.languages.java.imports import Imports
+from namegen.languages.java.scopes import Scope, scope_of
+from namegen.languages.java.types import last_words, type_arguments, type_words
+from namegen.languages.sources import Source, Stack, same, span_of
+from namegen.model.facts import Expression, LookupSite, Ref, Several, Unknown
+from namegen.model.workspaces import LookupRule
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """A place that matches a rule: the whole look-up, what it is given, its type arguments."""
+
+    rule: LookupRule
+    stack: tuple[Node, ...]
+    given: Node
+    types: Node | None = None
+
+    @property
+    def node(self) -> Node:
+        """The whole look-up."""
+        return self.stack[-1]
+
+
+@dataclass(slots=True)
+class Finder:
+    """Finds the look-ups of one file."""
+
+    source: Source
+    definitions: Definitions
+    imports: Imports
+    rules: tuple[LookupRule, ...]
+
+    def sites(self) -> list[LookupSite]:
+        """Return all look-ups in the order of the file."""
+        found: dict[tuple[int, int, int], LookupSite] = {}
+        rules: dict[str, list[LookupRule]] = {}
+        for rule in self.rules:
+            rules.setdefault(rule.called, []).append(rule)
+        for stack in self.source.stacks(tuple(rules)):
+            for rule in rules[self.source.text(stack[-1])]:
+                use = self._use(rule, stack)
+                for site in self._sites(use) if use is not None else ():
+                    key = (site.span.start, site.span.end, site.name.span.start)
+                    found.setdefault(key, site)
+        return sorted(found.values(), key=lambda site: (site.name.span, site.span))
+
+    def _use(self, rule: LookupRule, stack: Stack) -> Use | None:
+        """Return the look-up whose called name is the last node of the stack."""
+        match rule.shape:
+            case "call":
+                return self._call(rule, stack)
+            case "new":
+                return self._new(rule, stack)
+            case "annotation":
+                return self._annotation(rule, stack)
+            case "subscript":
+                return None  # Java subscripts arrays by number alone
+
+    def _call(self, rule: LookupRule, stack: Stack) -> Use | None:
+        parent = stack[-2]
+        if parent.type != "method_invocation" or not same(
+            parent.child_by_field_name("name"), stack[-1]
+        ):
+            return None
+        receiver = parent.child_by_field_name("object")
+        if rule.on is not None:
+            if receiver is None and rule.on not in self.imports.types_of(rule.called):
+                return None
+            if receiver is not None and last_word(self.source, receiver) != rule.on:
+                return None
+        arguments = parent.child_by_field_name("arguments")
+        if arguments is None:
+            return None
+        return Use(rule, tuple(stack[:-1]), arguments, type_arguments(parent))
+
+    def _new(self, rule: LookupRule, stack: Stack) -> Use | None:
+        place = len(stack) - 1
+        qualifier: Node | None = None
+        if stack[place - 1].type == "scoped_type_identifier":
+            place -= 1
+            words = elements(stack[place])
+            if not same(words[-1], stack[-1]):
+                return None
+            qualifier = words[0]
+        if stack[place - 1].type == "generic_type" and same(
+            stack[place - 1].named_child(0), stack[place]
+        ):
+            place -= 1
+        created = stack[place - 1]
+        if created.type != "object_creation_expression" or not same(
+            created.child_by_field_name("type"), stack[place]
+        ):
+            return None
+        words_before = type_words(self.source, qualifier)
+        if rule.on is not None and (words_before is None or words_before[-1] != rule.on):
+            return None
+        arguments = created.child_by_field_name("arguments")
+        if arguments is None:
+            return None
+        return Use(rule, tuple(stack[:place]), arguments, type_arguments(stack[place]))
+
+    def _annotation(self, rule: LookupRule, stack: Stack) -> Use | None:
+        place = len(stack) - 1
+        if stack[place - 1].type == "scoped_identifier":
+            place -= 1
+            if not same(stack[place].child_by_field_name("name"), stack[-1]):
+                return None
+            if (
+                rule.on is not None
+                and last_word(self.source, stack[place].child_by_field_name("scope")) != rule.on
+            ):
+                return None
+        elif rule.on is not None:
+            return None
+        annotation = stack[place - 1]
+        arguments = annotation.child_by_field_name("arguments")
+        if annotation.type != "annotation" or arguments is None:
+            return None
+        if not same(annotation.child_by_field_name("name"), stack[place]):
+            return None
+        return Use(rule, tuple(stack[:place]), arguments)
+
+    def _sites(self, use: Use) -> Iterator[LookupSite]:
+        scope = scope_of(self.source, [*use.stack, use.given])
+        names = [
+            name
+            for node in self._names(use)
+            for name in _spread(expression(self.source, scope, node))
+        ]
+        held = holder(self.source, use.stack) if len(names) == 1 else None
+        about = (self._kind(use), span_of(use.node), scope.readable)
+        for name in names:
+            parameter = self._parameter(scope, name)
+            if parameter is not None:
+                why = f"it is a parameter of `{parameter}`"
+                yield LookupSite(use.rule, Unknown(why, name.span), *about, held, parameter)
+            else:
+                yield LookupSite(use.rule, name, *about, held)
+
+    def _names(self, use: Use) -> list[Node]:
+        """Return the arguments that are names."""
+        rule, given = use.rule, elements(use.given)
+        if rule.shape == "annotation":
+            return self._elements_named(given, rule)
+        if rule.name_at == "rest":
+            return given
+        return [given[place] for place in rule.name_at if place < len(given)]
+
+    def _elements_named(self, given: list[Node], rule: LookupRule) -> list[Node]:
+        """Return the values of an annotation that are names: of the key, else its one value."""
+        keyed = {}
+        for node in given:
+            key = node.child_by_field_name("key") if node.type == "element_value_pair" else None
+            keyed[self.source.text(key) if key is not None else "value"] = (
+                node.child_by_field_name("value") if key is not None else node
+            )
+        found = keyed.get(rule.name_key or "value") or keyed.get("value")
+        return [found] if found is not None else []
+
+    def _kind(self, use: Use) -> str | None:
+        rule = use.rule
+        if rule.kind_at is not None and use.given.type == "argument_list":
+            given = elements(use.given)
+            at = given[rule.kind_at] if rule.kind_at < len(given) else None
+            return rule.kinds.get(last_word(self.source, at) or "", rule.kind)
+        words: set[str] = set()
+        if rule.kind_by == "type-argument":
+            words = last_words(self.source, use.types)
+        elif rule.kind_by == "declared-type":
+            words = last_words(self.source, declared_type(self.source, self.definitions, use.stack))
+        kinds = {rule.kinds[word] for word in words if word in rule.kinds}
+        return kinds.pop() if len(kinds) == 1 else rule.kind
+
+    def _parameter(self, scope: Scope, name: Expression) -> str | None:
+        """Return the method of which the name is a parameter that nothing else is put into."""
+        if not isinstance(name, Ref):
+            return None
+        for path in name.tries:
+            if len(path) != 2 or not path[0].startswith("@"):
+                continue
+            found = self.definitions.find(path)
+            if found:
+                value = found[0].value
+                lone = len(found) == 1 and isinstance(value, Unknown)
+                own = scope_named(scope, path[0]) if lone else ""
+                is_parameter = isinstance(value, Unknown) and value.why.startswith("it is a param")
+                return own if own and is_parameter else None
+        return None
+
+
+def scope_named(scope: Scope | None, word: str) -> str:
+    """Return the name of the method that the ``@`` word stands for; empty if it is none."""
+    while scope is not None:
+        if scope.path == (word,):
+            return scope.name
+        scope = scope.outer
+    return ""
+
+
+def last_word(source: Source, node: Node | None) -> str | None:
+    """Return the last word of ``a.b``, ``a.b()``, ``a.b[0]``, ``b.class``: here ``b``."""
+    steps = {
+        "field_access": "field",
+        "scoped_identifier": "name",
+        "method_invocation": "name",
+        "array_access": "array",
+        "cast_expression": "value",
+    }
+    while node is not None:
+        if node.type in {"identifier", "this", "super"}:
+            return source.text(node)
+        if node.type in {"type_identifier", "scoped_type_identifier", "generic_type"}:
+            words = type_words(source, node)
+            return words[-1] if words else None
+        if node.type == "string_literal":
+            return source.text(node).strip('"')
+        if node.type in {"class_literal", "parenthesized_expression"}:
+            node = node.named_child(0)
+        else:
+            step = steps.get(node.type)
+            node = node.child_by_field_name(step) if step else None
+    return None
+
+
+def _spread(name: Expression) -> list[Expression]:
+    """Return the names in a list or a condition one by one."""
+    if not isinstance(name, Several):
+        return [name]
+    return [inner for option in name.options for inner in _spread(option)]

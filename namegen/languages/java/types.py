@@ -1,0 +1,58 @@
+"""Types of Java as they are written: their words, arguments and bases."""
+
+from __future__ import annotations
+
+from tree_sitter import Node
+
+from namegen.languages.java.expressions import elements
+from namegen.languages.sources import Source
+from namegen.model.facts import Path
+
+
+def type_words(source: Source, node: Node | None) -> Path | None:
+    """Return the dotted name of a type without its arguments; None for an array or ``var``."""
+    while node is not None and node.type == "generic_type":
+        node = node.named_child(0)
+    if node is None:
+        return None
+    if node.type in {"type_identifier", "identifier"}:
+        word = source.text(node)
+        return None if word == "var" else (word,)
+    if node.type == "scoped_type_identifier":
+        words: list[str] = []
+        for child in elements(node):
+            words += type_words(source, child) or ()
+        return tuple(words)
+    return None
+
+
+def type_arguments(node: Node | None) -> Node | None:
+    """Return the ``<...>`` of a type or a call."""
+    if node is None:
+        return None
+    if node.type == "generic_type":
+        return next((one for one in node.named_children if one.type == "type_arguments"), None)
+    return node.child_by_field_name("type_arguments")
+
+
+def last_words(source: Source, node: Node | None) -> set[str]:
+    """Return the last word of each type in a type expression: ``List<lib.Motor>`` has two."""
+    if node is None:
+        return set()
+    words = type_words(source, node)
+    found = {words[-1]} if words else set()
+    if node.type in {"generic_type", "type_arguments", "array_type", "class_literal", "wildcard"}:
+        for child in elements(node):
+            found |= last_words(source, child)
+    return found
+
+
+def base_types(source: Source, node: Node) -> list[Path]:
+    """Return the types that a type extends and implements."""
+    found: list[Path] = []
+    for child in node.named_children:
+        if child.type in {"superclass", "super_interfaces", "extends_interfaces"}:
+            for base in elements(child):
+                listed = elements(base) if base.type == "type_list" else [base]
+                found += [words for one in listed if (words := type_words(source, one))]
+    return found

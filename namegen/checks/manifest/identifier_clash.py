@@ -21,7 +21,7 @@ KIND = FindingKind(
     "a neighbour would move to another machine when a row is added.",
     example=Example(
         flagged="devices:\n  bowLamp1: {kind: lamp, port: bridge digital 1}\n"
-        "  bow_lamp1: {kind: lamp, port: bridge digital 2}\n",
+        "  bowLAMP1: {kind: lamp, port: bridge digital 2}\n",
         mended="devices:\n  bowLamp1: {kind: lamp, port: bridge digital 1}\n"
         "  sternLamp1: {kind: lamp, port: bridge digital 2}\n",
     ),

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from namegen.checks.manifest.name_unsafe import unsafe
 from namegen.checks.wording import quoted, sentences
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.views import RobotView
-from namegen.text.lookalikes import invisible
 from namegen.text.words import convert, follows
 
 KIND = FindingKind(
@@ -32,7 +32,7 @@ def check(view: RobotView) -> Iterator[Finding]:
         return
     for device in view.manifest.devices.values():
         name = device.name
-        if follows(name, style) or not name.strip() or invisible(name) or name != name.strip():
+        if follows(name, style) or unsafe(view, device):
             continue
         wanted = convert(name, style)
         good = wanted != name and follows(wanted, style) and wanted not in view.manifest.devices

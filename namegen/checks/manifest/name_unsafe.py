@@ -23,8 +23,7 @@ KIND = FindingKind(
     "and programs must be able to spell it.",
     example=Example(
         flagged="devices:\n  '2ndWinch': {kind: motor, port: bridge motor 1}\n",
-        mended="devices:\n  '2ndWinch':\n    kind: motor\n    port: bridge motor 1\n"
-        "    identifiers: {java: SECOND_WINCH, python: SECOND_WINCH}\n",
+        mended="devices:\n  secondWinch: {kind: motor, port: bridge motor 1}\n",
     ),
     repair="None by itself: the name is typed on the machine too, so it is changed in both "
     "places together. An identifier of its own changes no name.",
@@ -34,11 +33,20 @@ KIND = FindingKind(
 def check(view: RobotView) -> Iterator[Finding]:
     """Yield at most one finding for each device name, the gravest."""
     for device in view.manifest.devices.values():
-        found = _blanks(view, device) or _unseen(view, device) or _no_identifier(view, device)
-        found = found or _untypeable(view, device)
+        found = unsafe(view, device)
         if found:
             yield found
     yield from _no_type_name(view)
+
+
+def unsafe(view: RobotView, device: Device) -> Finding | None:
+    """Return what makes a device's name unsafe, or None."""
+    return (
+        _blanks(view, device)
+        or _unseen(view, device)
+        or _no_identifier(view, device)
+        or _untypeable(view, device)
+    )
 
 
 def _finding(

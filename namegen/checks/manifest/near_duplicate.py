@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from namegen.checks.wording import quoted
@@ -10,8 +11,10 @@ from namegen.model.manifests import Device
 from namegen.model.places import Related
 from namegen.model.views import RobotView
 from namegen.text.differences import spell_out
-from namegen.text.likeness import suggest
 from namegen.text.lookalikes import look_alike, skeleton
+from namegen.text.opposites import opposed, telling
+from namegen.text.slips import ANY, DOUBLED, SOUND, slip_cost
+from namegen.text.words import split
 
 KIND = FindingKind(
     name="near-duplicate",
@@ -31,10 +34,17 @@ KIND = FindingKind(
 )
 
 
+_NUMBER = re.compile(r"\d+")
+
+
 def check(view: RobotView) -> Iterator[Finding]:
-    """Yield one finding for each pair of names that are too near, at the later one."""
+    """Yield one finding for each pair of names that are too near, at the later one.
+
+    A pair that gives one identifier is left to ``identifier-clash``.
+    """
     for earlier, later in _near(list(view.manifest.devices.values())):
-        how = _difference(earlier.name, later.name)
+        clash = any(one.constant(earlier) == one.constant(later) for one in view.schemes)
+        how = "" if clash else _difference(earlier.name, later.name)
         if how:
             message = (
                 f"{quoted(earlier.name)} and {quoted(later.name)} are easily taken for one "
@@ -69,9 +79,29 @@ def _near(devices: list[Device]) -> Iterator[tuple[Device, Device]]:
 
 def _difference(earlier: str, later: str) -> str:
     """Return how two names differ when people would misread one for the other."""
+    one, other = (tuple(map(str.casefold, split(name))) for name in (earlier, later))
     if earlier.casefold() == later.casefold():
         return "only capitals differ"
-    if look_alike(earlier, later) or look_alike(earlier.casefold(), later.casefold()):
+    if look_alike(earlier.casefold(), later.casefold()) or look_alike(earlier, later):
         return f"they look alike ({spell_out(later, earlier)})"
-    slip = suggest(later, [earlier]).best or suggest(earlier, [later]).best
-    return spell_out(later, earlier) if slip else ""
+    if "".join(one) == "".join(other):
+        return "only capitals and the signs between words differ"
+    changed = [pair for pair in zip(one, other, strict=False) if pair[0] != pair[1]]
+    if len(one) == len(other) and len(changed) == 1 and _misread(*changed[0]):
+        return spell_out(later, earlier)
+    return ""
+
+
+def _misread(a: str, b: str) -> bool:
+    """Whether two words differ by a slip that a reader passes over.
+
+    That is a doubled letter, a swap, or inside a word of four letters or more
+    a letter too many or one that looks or sounds like the other. Common practice,
+    no source. Numbers, opposites and single letters tell a series apart.
+    """
+    if _NUMBER.findall(a) != _NUMBER.findall(b) or opposed(a, b) or (telling(a) and telling(b)):
+        return False
+    cost = slip_cost(a, b)
+    if len(a) != len(b):
+        return cost <= DOUBLED or (cost <= ANY and min(len(a), len(b)) >= 4)
+    return cost <= SOUND and min(len(a), len(b)) >= 4

@@ -18,8 +18,8 @@ KIND = FindingKind(
     why="The robot may be refused at the inspection. Names and outputs are right all the same, "
     "so this is a warning, which a boat for practice may accept.",
     example=Example(
-        flagged="devices:\n  netWinch: {port: bridge motor 1, part: winch-x}\n",
-        mended="devices:\n  netWinch: {port: bridge motor 1, part: winch-c}\n",
+        flagged="devices:\n  bowThruster: {port: bridge motor 1, part: thruster-old}\n",
+        mended="devices:\n  bowThruster: {port: bridge motor 1, part: thruster-b}\n",
     ),
     repair="None by itself: take an allowed part, or add the part to allowed_parts "
     "when the rule book permits it.",

@@ -11,8 +11,8 @@ KIND = FindingKind(
     what="A field name is misspelt, has a capital, or belongs somewhere else.",
     why="What it says would be ignored.",
     example=Example(
-        flagged="devices:\n  bowThruster: {kind: motor, prot: bridge motor 1}\n",
-        mended="devices:\n  bowThruster: {kind: motor, port: bridge motor 1}\n",
+        flagged="devices:\n  bowThruster: {kind: motor, port: bridge motor 1, exspect: It turns}\n",
+        mended="devices:\n  bowThruster: {kind: motor, port: bridge motor 1, expect: It turns}\n",
     ),
     repair="None by itself: the message names the nearest field.",
 )

@@ -10,8 +10,8 @@ import yaml
 
 from namegen.loading.nodes import FieldNode, GroupNode, ListNode, Node, TextNode
 from namegen.loading.sources import Source, decoded
-from namegen.loading.syntax import explained
-from namegen.loading.traps import cut_by_comment, field_without_value
+from namegen.loading.syntax import explained, unclosed
+from namegen.loading.traps import colon_without_blank, comma_in_text, cut_by_comment
 from namegen.model.findings import Fault
 from namegen.model.places import Related
 
@@ -43,7 +43,9 @@ def parsed(data: bytes, path: str) -> Parsed:
     try:
         builder.take_all(yaml.CSafeLoader(source.text))
     except yaml.YAMLError as error:
-        builder.faults.append(explained(error, source))
+        # A text cut inside brackets hides the closing one; that fault is told already.
+        if not (unclosed(error) and any(one.kind == "cut-by-comment" for one in builder.faults)):
+            builder.faults.append(explained(error, source))
         return Parsed(None, builder.faults)
     except _TooMuch:
         pass
@@ -195,16 +197,22 @@ class _Builder:
             self._keys[-1] = None
             self._field(above, FieldNode(key, node))
         if self._comments and isinstance(node, TextNode) and not node.style:
-            cut = cut_by_comment(node)
+            cut = cut_by_comment(node, above.flow)
             if cut is not None:
                 self.faults.append(cut)
 
     def _field(self, group: GroupNode, added: FieldNode) -> None:
         key = added.key
-        trap = field_without_value(group, added) if group.flow else None
-        if trap is not None:
-            self.faults.append(trap)
-            return
+        if group.flow:
+            comma = comma_in_text(group, added)
+            meant = colon_without_blank(added)
+            if meant is not None:
+                fault, added = meant
+                key = added.key
+                self.faults.append(fault)
+            elif comma is not None:
+                self.faults.append(comma)
+                return
         if key.value == "<<" and not key.style:
             message = (
                 "`<<` takes over the fields of another group, which namegen does not read. "

@@ -13,7 +13,8 @@ from namegen.model.places import Related
 
 _QUOTE_IT = "put quotes around the whole text"
 _KEY_ONLY = re.compile(r"\s*(?:- +)*[\w.-]+")
-_NO_BLANK = re.compile(r"\s*(?:- +)*([\w.-]+):(?=[^\s/:])")
+_NO_BLANK = re.compile(r"\s*(?:- +)*([\w.-]+):([^\s/:].*)")
+_FIELD = re.compile(r"\s*(?:- +)*([\w.-]+): +(.*?)(?: +#.*)?\s*")
 _BRACE_TEXT = re.compile(r":\s+([{\[].*)")
 
 
@@ -36,6 +37,11 @@ def explained(error: yaml.YAMLError, source: Source) -> Fault:
     return Fault("bad-yaml", message, source.place(at, end), related=related)
 
 
+def unclosed(error: yaml.YAMLError) -> bool:
+    """Whether the error is a bracket or brace that is never closed."""
+    return "did not find expected ',' or" in (getattr(error, "problem", None) or "")
+
+
 def _opens(source: Source, index: int) -> bool:
     return source.text[index : index + 1] in {"[", "{", '"', "'"}
 
@@ -48,15 +54,20 @@ def _cannot_start(source: Source, at: int) -> str:
 
 
 def _second_colon(source: Source, at: int) -> str:
-    line = source.line_at(at)
+    line, *above = _lines_before(source, at)
     before = line[: len(line) - len(source.rest_of_line(at))]
+    glued = _NO_BLANK.fullmatch(above[0]) if above else None
+    if _KEY_ONLY.fullmatch(before) and glued:
+        return f"A colon needs a blank after it: write `{glued[1]}: {glued[2]}` in the line above."
     if _KEY_ONLY.fullmatch(before):
         return (
             "A field cannot stand here: the line is not in one column with the fields it belongs "
             "to, or the line above has a value already. Give fields of one group the same "
             "number of blanks in front."
         )
-    return f"A text with a colon and a blank in it needs quotes: {_QUOTE_IT}."
+    field = _FIELD.fullmatch(line)
+    shown = f': `{field[1]}: "{field[2]}"`' if field and '"' not in field[2] else ""
+    return f"A text with a colon and a blank in it needs quotes. P{_QUOTE_IT[1:]}{shown}."
 
 
 def _no_colon(source: Source, at: int) -> str:
@@ -88,9 +99,10 @@ def _no_key(source: Source, at: int) -> str:
         braces = _BRACE_TEXT.search(line)
         if braces:
             return f"A text that starts with `{braces[1][0]}` needs quotes: {_QUOTE_IT}."
+        field = _FIELD.fullmatch(line)
+        shown = f": `{field[1]}: '{field[2]}'`" if field and "'" not in field[2] else ""
         return (
-            "Something follows after the end of a value. If it belongs to the text, "
-            f"{_QUOTE_IT}; quotes inside it are written twice."
+            f"Something follows after the end of a value. If it belongs to it, {_QUOTE_IT}{shown}."
         )
     if line[column:].startswith("- "):
         return "A list item (`-`) stands among fields. Put it below the field it belongs to."

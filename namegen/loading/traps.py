@@ -10,50 +10,60 @@ from namegen.model.findings import Fault
 # A comment has a blank after its ``#``, or is set apart by more than one blank
 # before it. ``motor #1`` and ``motor # 1`` are neither.
 _CUT = re.compile(r" #(?:\w| [0-9]+[ \t]*(?:[\r\n]|\Z))")
+_FLOW_END = re.compile(r"[],}]")
 
 
-def cut_by_comment(node: TextNode) -> Fault | None:
-    """Return a fault when the rest of a plain text was lost to `` #``."""
+def cut_by_comment(node: TextNode, flow: bool) -> Fault | None:
+    """Return a fault when the rest of a plain text was lost to `` #``.
+
+    ``flow`` says whether the text stands in brackets or braces.
+    """
     source = node.source
     if _CUT.match(source.text, node.end) is None:
         return None
-    whole = node.value + source.rest_of_line(node.end).rstrip()
-    whole = whole.lstrip()
-    lost = "nothing" if not node.value else f"only `{node.value}`"
+    lost = source.rest_of_line(node.end).rstrip()
+    if flow:
+        lost = _FLOW_END.split(lost, maxsplit=1)[0].rstrip()
+    whole = (node.value + lost).lstrip()
+    read = f"only `{node.value}`" if node.value else "nothing"
     return Fault(
         "cut-by-comment",
-        f"A `#` after a blank starts a comment, so {lost} was read here. If it belongs to the "
+        f"A `#` after a blank starts a comment, so {read} was read here. If it belongs to the "
         f'text, put quotes around the text: "{whole}". If it is a comment, put a blank after '
         "the `#` and two before it.",
-        source.place(node.start, node.end + len(source.rest_of_line(node.end).rstrip())),
+        source.place(node.start, node.end + len(lost)),
         found=node.value,
         expected=whole,
     )
 
 
-def field_without_value(group: GroupNode, added: FieldNode) -> Fault | None:
-    """Return a fault for a field in braces that has no colon of its own.
-
-    ``{does: Left, right}`` has a second field ``right``; ``{volts:12}`` has one
-    field of the name ``volts:12``. Braces around a lone word are left alone:
-    what they should have been depends on the field.
-    """
-    key, value = added
-    if not isinstance(value, TextNode) or value.start != value.end:
-        return None
-    if key.style or ":" in key.source.text[key.end : value.end]:
-        return None
+def colon_without_blank(added: FieldNode) -> tuple[Fault, FieldNode] | None:
+    """Return a fault for ``{volts:12}``, one field of that name, and the field as it was meant."""
+    key = added.key
     name, colon, rest = key.value.partition(":")
-    if colon and rest:
-        return Fault(
-            "wrong-value",
-            f"A colon needs a blank after it: write `{name}: {rest}`.",
-            key.place,
-            found=key.value,
-            expected=f"{name}: {rest}",
-        )
-    before = _before(group, key)
-    if before is None:
+    if not _lacks_colon(added) or not (name and colon and rest):
+        return None
+    fault = Fault(
+        "wrong-value",
+        f"A colon needs a blank after it: write `{name}: {rest}`.",
+        key.place,
+        found=key.value,
+        expected=f"{name}: {rest}",
+    )
+    start = key.start + len(name)
+    value = TextNode(key.source, start + 1, key.end, rest)
+    return fault, FieldNode(TextNode(key.source, key.start, start, name), value)
+
+
+def comma_in_text(group: GroupNode, added: FieldNode) -> Fault | None:
+    """Return a fault for ``{does: Left, right}``, which has a second field ``right``.
+
+    Braces around a lone word are left alone: what was meant depends on the field.
+    """
+    key = added.key
+    last = next(reversed(group.fields.values()), None)
+    before = last.value if last else None
+    if not _lacks_colon(added) or not isinstance(before, TextNode) or before.cleared:
         return None
     return Fault(
         "wrong-value",
@@ -62,17 +72,13 @@ def field_without_value(group: GroupNode, added: FieldNode) -> Fault | None:
         f'"{before.value}, {key.value}". If it is a field, give it a value: `{key.value}: ...`.',
         key.place,
         found=key.value,
-        expected=f'"{before.value}, {key.value}"',
+        expected=f"{before.value}, {key.value}",
     )
 
 
-def _before(group: GroupNode, key: TextNode) -> TextNode | None:
-    """Return the plain text that stands just before a key in braces."""
-    last: FieldNode | None = None
-    for found in group.fields.values():
-        if found.key is key:
-            break
-        last = found
-    if last is None or not isinstance(last.value, TextNode) or last.value.cleared:
-        return None
-    return last.value
+def _lacks_colon(added: FieldNode) -> bool:
+    """Whether a field in braces is a plain word without a colon after it."""
+    key, value = added
+    if not isinstance(value, TextNode) or value.start != value.end or key.style:
+        return False
+    return ":" not in key.source.text[key.end : value.end]

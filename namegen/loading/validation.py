@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Generic, TypeVar, get_args, get_origin
 
@@ -55,7 +56,11 @@ def _take_out(
     """Note a fault for each error, and take what is wrong out of the tree."""
     details = error.errors(include_url=False, include_input=False)
     spots = [_descend(shape, root, detail["loc"]) for detail in details]
-    result.faults += [_fault(*pair) for pair in zip(details, spots, strict=True)]
+    for detail, spot in zip(details, spots, strict=True):
+        fault = _fault(detail, spot)
+        result.faults.append(fault)
+        if fault.kind == "unknown-field" and fault.expected:
+            result.spoilt.add((id(spot.parent), fault.expected))
     for spot in reversed(spots):
         parent, step = spot.parent, spot.step
         if isinstance(parent, ListNode):
@@ -63,12 +68,16 @@ def _take_out(
                 del parent.items[step]
         elif isinstance(step, str) and step in parent.fields:
             result.spoilt.add((id(parent), step))
-            found = parent.fields.pop(step)
-            if _shape_in(spot.expected) and not isinstance(found.value, GroupNode):
-                # An empty group in its place keeps the entry's name known.
+            found = parent.fields[step]
+            if _keeps_its_name(spot):
+                # An empty group in its place keeps the entry known.
                 empty = GroupNode(parent.source, found.value.start, found.value.end, flow=False)
                 result.spoilt.add((id(empty), ""))
                 parent.fields[step] = found._replace(value=empty)
+            else:
+                if spot.inside is None:
+                    _excuse(parent, step, result)
+                del parent.fields[step]
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,6 +108,27 @@ def _descend(shape: type[Shape], root: GroupNode, loc: Loc) -> _Spot:
             break
         spot = _Spot(node, part, below, *_step(spot.expected, part))
     return spot
+
+
+def _excuse(parent: GroupNode, step: str, result: Validated[S]) -> None:
+    """Let the entry above a field that is indented too little miss what stands there."""
+    before = list(parent.fields)[: list(parent.fields).index(step)]
+    for name in reversed(before):
+        value = parent.fields[name].value
+        if isinstance(value, TextNode) and value.cleared:
+            result.spoilt.add((id(value), ""))
+            return
+
+
+def _keeps_its_name(spot: _Spot) -> bool:
+    """Whether something that is no group names an entry all the same, such as a device.
+
+    ``kind: motor`` in the column of the devices names none.
+    """
+    shape = _shape_in(spot.expected)
+    if shape is None or isinstance(spot.node, GroupNode):
+        return False
+    return spot.inside is not None or spot.step not in wordings.fields_of(shape)
 
 
 def _step(expected: object, part: int | str) -> tuple[type[Shape] | None, object]:
@@ -150,7 +180,7 @@ def _fault(detail: ErrorDetails, spot: _Spot) -> Fault:
 
 def _missing(shape: Shape, node: Node, key: TextNode | None, result: Validated[S]) -> None:
     """Note a fault for each needed field that is not there, in this shape and below it."""
-    if not isinstance(node, GroupNode):
+    if isinstance(node, TextNode) and not node.cleared:
         return
     cls = type(shape)
     for name in cls.needed:
@@ -159,18 +189,25 @@ def _missing(shape: Shape, node: Node, key: TextNode | None, result: Validated[S
             place = key.place if key else node.source.place(node.start, node.start)
             message = wordings.missing_field(cls, name, key, node)
             result.faults.append(Fault("missing-field", message, place, expected=name))
+    if isinstance(node, GroupNode):
+        for below in _shapes_below(shape, node):
+            _missing(*below, result)
+
+
+def _shapes_below(shape: Shape, group: GroupNode) -> Iterator[tuple[Shape, Node, TextNode | None]]:
+    """Yield each shape inside a shape, with its node and key."""
     for name, value in shape.__dict__.items():
-        found = node.fields.get(name)
+        found = group.fields.get(name)
         if found is None:
             continue
+        key, node = found
         if isinstance(value, Shape):
-            _missing(value, found.value, found.key, result)
-        elif isinstance(value, dict) and isinstance(found.value, GroupNode):
+            yield value, node, key
+        elif isinstance(value, dict) and isinstance(node, GroupNode):
             for inner, below in value.items():
                 if isinstance(below, Shape):
-                    entry = found.value.fields[inner]
-                    _missing(below, entry.value, entry.key, result)
-        elif isinstance(value, list) and isinstance(found.value, ListNode):
-            for below, item in zip(value, found.value.items, strict=False):
+                    yield below, node.fields[inner].value, node.fields[inner].key
+        elif isinstance(value, list) and isinstance(node, ListNode):
+            for below, item in zip(value, node.items, strict=False):
                 if isinstance(below, Shape):
-                    _missing(below, item, None, result)
+                    yield below, item, None

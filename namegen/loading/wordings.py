@@ -80,11 +80,11 @@ def list_expected(node: Node) -> str:
     return "A list belongs here, such as `[first, second]`."
 
 
-def missing_field(shape: type[Shape], field: str, key: TextNode | None, group: GroupNode) -> str:
+def missing_field(shape: type[Shape], field: str, key: TextNode | None, group: Node) -> str:
     """Return the message for a field that must be there."""
     name = f"`{key.value}`" if key else shape.what.capitalize()
     example = shape.needed[field]
-    if group.flow:
+    if isinstance(group, GroupNode) and group.flow:
         return f"{name} has no `{field}`. Add it inside the braces: `{field}: {example}`."
     return f"{name} has no `{field}`. Add a line to it such as `{field}: {example}`."
 

@@ -49,9 +49,8 @@ def nodes(view: RobotView, setup: str | None) -> Iterator[Node]:
         board = view.board(name)
         if board is not None:
             for label, (bus, address) in board.built_in_addresses.items():
-                port_type, _, bus_label = bus.partition(" ")
                 who = f"the {quoted(label)} built into {quoted(name)}"
-                yield Node(who, Port(name, port_type, bus_label), address, None)
+                yield Node(who, Port(name, "i2c", bus), address, None)
         uplink = controller.uplink
         if uplink is not None and uplink.type in ADDRESSED:
             place = controller.places.get("address") or controller.places[""]

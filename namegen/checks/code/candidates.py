@@ -48,9 +48,16 @@ def same_letters(question: NameQuestion) -> tuple[Device, ...]:
 
 def same_look(question: NameQuestion) -> tuple[Device, ...]:
     """Return the devices whose names look like the text, or differ by blanks (and capitals)."""
-    names = tuple(question.robot.devices)
-    alike = _found(question, _by_look(names), skeleton(question.text))
-    return alike or _found(question, _by_ink(names), _ink(question.text))
+    names, text = tuple(question.robot.devices), question.text
+    alike = _found(question, _by_look(names), skeleton(text))
+    rounded = _found(question, _by_round_look(names), _round_look(text))
+    alike += tuple(device for device in rounded if device not in alike)
+    return alike or _found(question, _by_ink(names), _ink(text))
+
+
+def same_to_a_reader(question: NameQuestion) -> tuple[Device, ...]:
+    """Return the devices that differ from the text by capitals or by what nobody sees."""
+    return tuple({d.name: d for d in same_letters(question) + same_look(question)}.values())
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,8 +167,21 @@ def _by_look(names: tuple[str, ...]) -> Table:
 
 
 @lru_cache(maxsize=64)
+def _by_round_look(names: tuple[str, ...]) -> Table:
+    return _table((_round_look(name), name) for name in names)
+
+
+@lru_cache(maxsize=64)
 def _by_ink(names: tuple[str, ...]) -> Table:
     return _table((_ink(name), name) for name in names)
+
+
+def _round_look(text: str) -> str:
+    """Return what a text looks like to one who takes a zero for a small o.
+
+    The table of the standard takes it for a capital O only.
+    """
+    return skeleton(text.replace("0", "o"))
 
 
 def _ink(text: str) -> str:

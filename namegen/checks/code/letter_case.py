@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from namegen.checks.code.candidates import Likeness, answer, same_letters
+from namegen.checks.code.candidates import Likeness, answer, same_letters, same_to_a_reader
 from namegen.model.findings import Example, Finding, FindingKind, Safety, Severity
 from namegen.model.views import NameQuestion
 
@@ -28,7 +28,7 @@ KIND = FindingKind(
 
 _LIKENESS = Likeness(
     one="It should be {} (capitals count)",
-    several="Only capitals differ in these",
+    several="These differ by capitals or look alike",
     safety=Safety.SAFE,
 )
 
@@ -37,5 +37,6 @@ def judge(question: NameQuestion) -> Finding | None:
     """Return the finding when capitals alone keep the text from being a device."""
     if question.text in question.robot.devices:
         return None
-    near = same_letters(question)
-    return answer(KIND, question, near, _LIKENESS) if near else None
+    if not same_letters(question):
+        return None
+    return answer(KIND, question, same_to_a_reader(question), _LIKENESS)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from namegen.checks.code.candidates import related
+from namegen.checks.code.candidates import within
 from namegen.checks.code.wording import quoted
 from namegen.model.findings import Example, Finding, FindingKind, Severity, UseConstant
 from namegen.model.views import CodeView
@@ -31,10 +31,12 @@ KIND = FindingKind(
 
 
 def check(view: CodeView) -> Iterator[Finding]:
-    """Yield each literal that is the exact name of a device of the kind asked for."""
+    """Yield each literal of a look-up that is the exact name of a device of the kind asked for."""
     for lookup in view.lookups:
         device = view.robot.devices.get(lookup.text or "")
-        if device is None or not lookup.literal or lookup.kind not in {None, device.kind}:
+        if device is None or lookup.kind not in {None, device.kind}:
+            continue
+        if not lookup.literal or not within(lookup.place, lookup.at):
             continue
         yield KIND.finding(
             lookup.place,
@@ -43,5 +45,4 @@ def check(view: CodeView) -> Iterator[Finding]:
             found=device.name,
             robot=view.robot.robot,
             repair=UseConstant(view.robot.robot, device.name),
-            related=related(lookup),
         )

@@ -4,8 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from namegen.checks.code.candidates import in_setup, left_out, of_kind, quoted_robot, related
-from namegen.checks.code.wording import a, plugged, quoted
+from namegen.checks.code.candidates import (
+    in_setup,
+    left_out,
+    of_kind,
+    quoted_robot,
+    related,
+    same_to_a_reader,
+)
+from namegen.checks.code.wording import a, plugged, quoted, series
 from namegen.model.findings import Example, Finding, FindingKind, Rename, Safety, Severity
 from namegen.model.manifests import Device
 from namegen.model.views import NameQuestion
@@ -40,25 +47,35 @@ def judge(question: NameQuestion) -> Finding | None:
     if not owners:
         return None
     fitting = [d for d in owners if of_kind(question, d) and in_setup(question, d)]
+    near = [d for d in same_to_a_reader(question) if d not in owners]
     repair = None
-    if len(owners) == 1 and fitting:
+    if len(owners) == 1 and fitting and not near:
         safety = Safety.SAFE if question.asked is not None else Safety.SUGGESTED
         repair = Rename(owners[0].name, safety)
     return KIND.finding(
         question.lookup.place,
-        _message(question, owners, fitting),
+        _near_too(question, owners, near) if near else _message(question, owners, fitting),
         found=question.text,
         expected=repair.name if repair else None,
         robot=question.robot.robot,
         repair=repair if question.lookup.literal else None,
-        related=related(question.lookup, owners),
+        related=related(question.lookup, [*owners, *near]),
+    )
+
+
+def _near_too(question: NameQuestion, owners: Sequence[Device], near: Sequence[Device]) -> str:
+    once = series([f"{quoted(d.name)} ({plugged(d)})" for d in owners])
+    others = series([f"{quoted(d.name)} ({plugged(d)})" for d in near])
+    return (
+        f"{quoted_robot(question)} has no device {quoted(question.text)}. It is an old name of "
+        f"{once}, but {others} looks like it too. Write the one that is meant."
     )
 
 
 def _message(question: NameQuestion, owners: Sequence[Device], fitting: Sequence[Device]) -> str:
     old, robot = quoted(question.text), quoted_robot(question)
     if len(owners) > 1:
-        several = " and ".join(f"{quoted(d.name)} ({plugged(d)})" for d in owners)
+        several = series([f"{quoted(d.name)} ({plugged(d)})" for d in owners])
         return (
             f"No device of {robot} is called {old} any more. {several} had that name once. "
             "Write the one that is meant."

@@ -81,39 +81,35 @@ def lookups(code: str, path: str = CODE) -> list[ResolvedLookup]:
     A name that is no literal is not known; when it is a parameter the look-up says of which
     function. ``find`` asks for no kind.
     """
-    return list(_walk(ast.parse(code), SimpleNamespace(path=path, scope=(), holder=None)))
+    lines = code.split("\n")
+    start = SimpleNamespace(path=path, lines=lines, scope=(), holder=None, node=None)
+    return list(_walk(ast.parse(code), start))
 
 
 def _walk(node: ast.AST, at: SimpleNamespace) -> Iterator[ResolvedLookup]:
     if isinstance(node, ast.FunctionDef | ast.ClassDef):
-        at = SimpleNamespace(path=at.path, scope=(*at.scope, node.name), holder=None, node=node)
+        inside = {"scope": (*at.scope, node.name), "holder": None, "node": node}
+        at = SimpleNamespace(**{**vars(at), **inside})
     if isinstance(node, ast.Assign):
         target = node.targets[0]
         holder = target.attr if isinstance(target, ast.Attribute) else ast.unparse(target)
         at = SimpleNamespace(**{**vars(at), "holder": holder})
-    if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute):
-        if node.func.attr in KINDS | {"find"} and node.args:
-            yield _lookup(node, node.func.attr, at)
+    called = getattr(getattr(node, "func", None), "attr", None)
+    if called in KINDS | {"find"} and node.args:
+        yield _lookup(node, called, at)
     for child in ast.iter_child_nodes(node):
         yield from _walk(child, at)
 
 
 def _lookup(call: ast.Call, called: str, at: SimpleNamespace) -> ResolvedLookup:
     name, kind = call.args[0], called if called in KINDS else None
-    whole = Place(
-        at.path, call.lineno, call.col_offset + 1, call.end_lineno, call.end_col_offset + 1
-    )
-    inner = Place(
-        at.path, name.lineno, name.col_offset + 1, name.end_lineno, name.end_col_offset + 1
-    )
+    whole, inner = _place(call, at), _place(name, at)
     nowhere, text, parameter = Span(0, 0), None, None
     if isinstance(name, ast.Constant):
         text = name.value
         inner = Place(at.path, inner.line, inner.column + 1, inner.end_line, inner.end_column - 1)
-    elif isinstance(name, ast.Name) and at.scope:
-        function = getattr(at, "node", None)
-        if isinstance(function, ast.FunctionDef):
-            parameter = function.name if name.id in {a.arg for a in function.args.args} else None
+    elif isinstance(name, ast.Name) and isinstance(at.node, ast.FunctionDef):
+        parameter = at.node.name if name.id in {a.arg for a in at.node.args.args} else None
     site = LookupSite(
         rule=LookupRule("call", called, kind=kind),
         name=Text(text, nowhere, '"') if text is not None else Unknown("", nowhere),
@@ -129,6 +125,14 @@ def _lookup(call: ast.Call, called: str, at: SimpleNamespace) -> ResolvedLookup:
     return ResolvedLookup(
         site, whole, inner, text, why, literal=text is not None, language="python"
     )
+
+
+def _place(node: ast.expr, at: SimpleNamespace) -> Place:
+    """Return where a node stands; ``ast`` counts columns in bytes of UTF-8."""
+    first, last = (at.lines[n - 1].encode() for n in (node.lineno, node.end_lineno))
+    column = len(first[: node.col_offset].decode()) + 1
+    end = len(last[: node.end_col_offset].decode()) + 1
+    return Place(at.path, node.lineno, column, node.end_lineno, end)
 
 
 def lookup(text: str, kind: str | None = None) -> ResolvedLookup:

@@ -18,7 +18,7 @@ from namegen.model.places import Related
 DEEPEST = 32
 """Most levels of groups and lists inside each other."""
 
-MOST_VALUES = 20_000
+MOST_VALUES = 10_000
 """Most values in one file; keeps hostile input from taking seconds."""
 
 

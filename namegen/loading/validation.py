@@ -10,6 +10,7 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from namegen.loading import wordings
+from namegen.loading.loaded import MOST_FAULTS
 from namegen.loading.nodes import GroupNode, ListNode, Node, TextNode, plain
 from namegen.loading.shapes import Shape
 from namegen.model.findings import Fault
@@ -18,6 +19,7 @@ S = TypeVar("S", bound=Shape)
 Loc = tuple[int | str, ...]
 
 _ROUNDS = 3
+_MORE = "This does not fit here either. Mend the other faults, then look again."
 
 
 @dataclass(slots=True)
@@ -57,7 +59,9 @@ def _take_out(
     details = error.errors(include_url=False, include_input=False)
     spots = [_descend(shape, root, detail["loc"]) for detail in details]
     for detail, spot in zip(details, spots, strict=True):
-        fault = _fault(detail, spot)
+        # Looking for the nearest field takes time; hostile files have thousands of faults.
+        told = len(result.faults) <= MOST_FAULTS
+        fault = _fault(detail, spot) if told else Fault("wrong-value", _MORE, spot.node.place)
         result.faults.append(fault)
         if fault.kind == "unknown-field" and fault.expected:
             result.spoilt.add((id(spot.parent), fault.expected))
@@ -75,7 +79,7 @@ def _take_out(
                 result.spoilt.add((id(empty), ""))
                 parent.fields[step] = found._replace(value=empty)
             else:
-                if spot.inside is None:
+                if spot.inside is None and _shape_in(spot.expected):
                     _excuse(parent, step, result)
                 del parent.fields[step]
 

@@ -24,9 +24,9 @@ def mended(root: Path, code: str, safeties: frozenset[fix.Safety] = fix.SAFE) ->
 
 
 def test_a_wrong_capital_is_mended_and_the_rest_stays(boats: Path):
-    code = "# keep é\r\nbow = boat.motor( 'bowthruster' )  # keep\r\n\tx=1\f\n"
+    code = "# keep é\r\nbow = boat.motor( 'bowthruster' )  # keep\r\nif bow:\n\tx=1\f\n"
     fixed = mended(boats, code)
-    assert [f.kind for f in fixed.before.findings][0] == "letter-case"
+    assert fixed.before.findings[0].kind == "letter-case"
     assert (boats / MAIN).read_bytes() == code.replace("bowthruster", "bowThruster").encode()
     assert mended(boats, (boats / MAIN).read_bytes().decode()).changes == ()
 

@@ -32,7 +32,7 @@ class Imports:
         if self.read is None:
             self.read = [
                 imported
-                for stack in self.source.keywords("import")
+                for stack in self.source.stacks(["import"])
                 if stack[-2].type == "import_declaration"
                 for imported in _of_declaration(self.source, stack[-2])
             ]

@@ -33,7 +33,7 @@ class Imports:
         if self.read is None:
             self.read = [
                 imported
-                for stack in self.source.keywords("import")
+                for stack in self.source.stacks(["import"])
                 for imported in _of_statement(self.source, stack[-2])
             ]
         return self.read

@@ -60,8 +60,9 @@ def audit_files(
         findings += found
     for file in facts:
         findings += _judged_alone(workspace, file, files.uses[file.path], sound)
-    for (robot, setup), code in _by_use(files, facts, sound).items():
-        findings += _judged_together(workspace, code, sound[robot], setup, reader)
+    meant = {finding.expected for finding in findings if finding.expected}
+    for robot, code in _by_robot(files, facts, sound).items():
+        findings += _judged_together(workspace, code, sound[robot], meant, reader)
     named = set(asked)
     kept = [f for f in findings if f.kind in named or not checks.kinds()[f.kind].on_request]
     lookups = sum(len(file.lookups) for file in facts)
@@ -95,43 +96,49 @@ def _judged_alone(
 
 @dataclass
 class _Code:
-    """All code of one robot in one setup."""
+    """All code of one robot; ``whole`` as long as every name in it is known."""
 
     lookups: list[ResolvedLookup] = field(default_factory=list)
     paths: list[str] = field(default_factory=list)
     whole: bool = True
 
 
-def _by_use(
+def _by_robot(
     files: CodeFiles, facts: Sequence[FileFacts], sound: Mapping[str, Manifest]
-) -> dict[tuple[str, str | None], _Code]:
+) -> dict[str, _Code]:
     """Return the code of each robot, taken together from all entries that name it."""
-    found: dict[tuple[str, str | None], _Code] = {}
+    found: dict[str, _Code] = {}
     for file in facts:
-        for use in files.uses[file.path]:
-            if use.robot not in sound:
-                continue
-            code = found.setdefault((use.robot, None), _Code())
+        unknown = any(lookup.text is None for lookup in file.lookups)
+        for robot in {use.robot for use in files.uses[file.path]} & sound.keys():
+            code = found.setdefault(robot, _Code())
             code.lookups += file.lookups
             code.paths.append(file.path)
-            unknown = any(lookup.text is None for lookup in file.lookups)
-            code.whole &= use.robot in files.whole and not file.unreadable and not unknown
+            code.whole &= robot in files.whole and not file.unreadable and not unknown
     return found
 
 
 def _judged_together(
-    workspace: Workspace, code: _Code, robot: Manifest, setup: str | None, reader: CodeReader
+    workspace: Workspace, code: _Code, robot: Manifest, meant: set[str], reader: CodeReader
 ) -> Iterator[Finding]:
-    """Yield what is wrong with the look-ups of one robot taken together."""
-    mentioned = _mentioned(workspace, code, robot, reader) if code.whole else frozenset[str]()
-    view = CodeView(robot, setup, code.lookups, mentioned, code.whole)
+    """Yield what is wrong with the look-ups of one robot taken together.
+
+    A device that a wrong name surely meant counts as used: the wrong name is
+    reported already.
+    """
+    mentioned = meant & robot.devices.keys()
+    if code.whole:
+        mentioned |= _constants_used(workspace, code, robot, reader)
+    view = CodeView(robot, None, code.lookups, frozenset(mentioned), code.whole)
     for check in checks.code_checks():
-        yield from check(view)
+        for finding in check(view):
+            if not checks.accepted(finding, robot):
+                yield finding
 
 
-def _mentioned(
+def _constants_used(
     workspace: Workspace, code: _Code, robot: Manifest, reader: CodeReader
-) -> frozenset[str]:
+) -> set[str]:
     """Return the devices that no look-up names but whose generated constant the code uses."""
     named = {lookup.text for lookup in code.lookups}
     schemes = schemes_by_robot(workspace).get(robot.robot, ())
@@ -141,11 +148,9 @@ def _mentioned(
         if device.name not in named
         for scheme in schemes
     }
-    if not constants:
-        return frozenset()
-    generated = read_record(workspace.folder)
+    generated = read_record(workspace.folder) if constants else {}
     found: set[str] = set()
-    for path in code.paths:
+    for path in code.paths if constants else ():
         if path not in generated:
             found |= reader.mentions(path, tuple(constants))
-    return frozenset(constants[name] for name in found)
+    return {constants[name] for name in found}

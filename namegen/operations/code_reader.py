@@ -70,10 +70,7 @@ class CodeReader:
             for site in reading.lookups
             for found in self._resolver.resolve(site, path)
         )
-        unsound = tuple(
-            (_place(path, lines, span), "")
-            for span in reading.unsound
-        )
+        unsound = tuple((_place(path, lines, span), "") for span in reading.unsound)
         return FileFacts(path, lookups, unsound)
 
     def mentions(self, path: str, names: Sequence[str]) -> set[str]:

@@ -49,7 +49,19 @@ def command(
         found = audit(space, paths).report
     if not diff:
         show(space, found, form)
+        _say_not_judged(space)
     return 0 if found.clean else 1
+
+
+def _say_not_judged(space: Workspace) -> None:
+    from namegen.cli.reporting import say
+
+    for manifest in space.manifests:
+        if not space.sound(manifest):
+            say(
+                f"{manifest.robot}: its code was not audited; mend {manifest.path} first",
+                err=True,
+            )
 
 
 def _fix(

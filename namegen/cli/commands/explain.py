@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 import click
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from namegen.operations.explain import Explanation, Owner
 
 ORDER = 70
+WIDTH = 88
 
 
 @click.command()
@@ -52,8 +54,19 @@ def _say_kind(kind: FindingKind) -> None:
         ("Right", kind.example.mended),
         ("Repair", kind.repair),
     ):
-        lines = "\n".join(f"  {line}".rstrip() for line in body.strip("\n").splitlines())
+        lines = "\n".join(_indented(body))
         say(f"{heading}:\n{lines}\n")
+
+
+def _indented(body: str) -> Iterator[str]:
+    """Yield the lines of a text, long ones wrapped; samples keep their own shape."""
+    import textwrap
+
+    for line in body.strip("\n").splitlines():
+        if line.startswith(" ") or len(line) <= WIDTH:
+            yield f"  {line}".rstrip()
+        else:
+            yield from textwrap.wrap(line, WIDTH, initial_indent="  ", subsequent_indent="  ")
 
 
 def _say_targets() -> None:

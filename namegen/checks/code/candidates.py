@@ -18,6 +18,7 @@ from namegen.model.views import NameQuestion, ResolvedLookup
 from namegen.text.characters import is_ignorable
 from namegen.text.differences import spell_out
 from namegen.text.lookalikes import skeleton
+from namegen.text.words import convert
 
 Table = Mapping[str, tuple[str, ...]]
 
@@ -67,6 +68,8 @@ class Likeness:
     one: str
     several: str
     safety: Safety
+    then: str = ""
+    """What to do, where ``one`` does not say it."""
 
 
 def answer(
@@ -82,8 +85,9 @@ def answer(
     if len(fitting) == 1:
         name = fitting[0].name
         sure = likeness.safety if len(near) == 1 else Safety.SUGGESTED
-        how = f"{likeness.one.format(quoted(name))}: {spell_out(question.text, name)}."
-        return _finding(kind, question, f"{lead} {how}", near, Rename(name, sure))
+        how = f"{likeness.one.format(quoted(name))}: {_difference(question.text, name)}."
+        then = f" {likeness.then.format(quoted(name))}" if likeness.then else ""
+        return _finding(kind, question, f"{lead} {how}{then}", near, Rename(name, sure))
     if len(near) == 1:
         return _finding(kind, question, f"{lead} {_unfit(question, near[0])}", near)
     several = [f"{quoted(device.name)} ({plugged(device)})" for device in fitting or near]
@@ -93,7 +97,7 @@ def answer(
 
 def _unfit(question: NameQuestion, device: Device) -> str:
     """Return why the only device that is near cannot be meant as the code stands."""
-    how = f"{quoted(device.name)} is near ({spell_out(question.text, device.name)})"
+    how = f"{quoted(device.name)} is near ({_difference(question.text, device.name)})"
     if of_kind(question, device) or question.asked is None:
         return f"{how}, but {left_out(question)}."
     return (
@@ -103,10 +107,24 @@ def _unfit(question: NameQuestion, device: Device) -> str:
 
 
 def left_out(question: NameQuestion) -> str:
-    """Return the clause that says that a device is not in the setup of the code."""
+    """Return the clause that says that a device is not in the setup, and then what to do."""
+    path = question.robot.path
     if question.setup is None:
-        return "it is in no setup of this robot"
-    return f"setup {quoted(question.setup)}, which this code is for, leaves it out"
+        return f"no setup has it. Take this look-up out, or add the device to a setup in {path}"
+    return (
+        f"setup {quoted(question.setup)}, which this code is for, leaves it out. Take this "
+        f"look-up out, or add the device to that setup in {path}"
+    )
+
+
+def _difference(text: str, name: str) -> str:
+    """Return in words how a text differs from a name that is near."""
+    phrase = spell_out(text, name)
+    if phrase.endswith(" letters differ") and convert(text, "camelCase") == convert(
+        name, "camelCase"
+    ):
+        return "the same words in another style"
+    return phrase
 
 
 def _finding(

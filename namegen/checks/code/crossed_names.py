@@ -9,6 +9,7 @@ from namegen.checks.code.candidates import related, site
 from namegen.checks.code.wording import a, quoted
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.manifests import Device
+from namegen.model.places import Related
 from namegen.model.views import CodeView, ResolvedLookup
 from namegen.text.words import split
 
@@ -58,7 +59,11 @@ def _finding(view: CodeView, lookup: ResolvedLookup, holder: str, other: Device)
         found=held.name,
         expected=other.name,
         robot=view.robot.robot,
-        related=related(lookup, [other, held]),
+        related=[
+            *related(lookup),
+            Related(other.place(), "named for this device"),
+            Related(held.place(), "filled with this one"),
+        ],
     )
 
 

@@ -31,9 +31,10 @@ KIND = FindingKind(
 )
 
 _LIKENESS = Likeness(
-    one="It should be {}, which only looks the same",
+    one="It looks like {} but is not",
     several="These look the same",
     safety=Safety.SAFE,
+    then="Write {}.",
 )
 
 

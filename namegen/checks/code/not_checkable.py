@@ -54,7 +54,7 @@ def _proposal(site: LookupSite, function: str) -> str:
     row = f"{'new' if constructs else 'call'}: {called}, name_at: 0"
     row += f", kind: {kind}" if kind else ""
     return (
-        f"Declare {quoted(called)} as a look-up, and the names in its calls are checked: in "
-        f"namegen.yaml, below lookups, add - {{{printable(row)}}} (name_at counts the arguments "
-        "from 0)."
+        f"Declare {quoted(called)} as a look-up, and the names in its calls are checked: add the "
+        f'line "- {{{printable(row)}}}" below lookups in namegen.yaml (name_at counts the '
+        "arguments from 0)."
     )

@@ -33,16 +33,12 @@ def judge(question: NameQuestion) -> Finding | None:
         return None
     places = related(question.lookup, [device])
     setup = question.robot.setups.get(question.setup or "")
-    where = "a setup"
     if setup is not None:
-        where = f"setup {quoted(setup.name)}"
         place = setup.places.get("without") or setup.places.get("only") or setup.places.get("")
         places += [Related(place, "setup chosen here")] if place else []
     return KIND.finding(
         question.lookup.place,
-        f"{quoted(device.name)} is a device of {quoted_robot(question)}, but "
-        f"{left_out(question)}. Take this look-up out, or add the device to {where} in "
-        f"{question.robot.path}.",
+        f"{quoted(device.name)} is a device of {quoted_robot(question)}, but {left_out(question)}.",
         found=question.text,
         robot=question.robot.robot,
         related=places,

@@ -41,7 +41,7 @@ def judge(question: NameQuestion) -> Finding | None:
     hint = f" On {quoted_robot(question)} the nearest name is {quoted(best)}." if best else ""
     return KIND.finding(
         question.lookup.place,
-        f"{quoted_robot(question)} has no device {quoted(text)}; that is one of "
+        f"{quoted_robot(question)} has no device {quoted(text)}; it is a device of "
         f"{listed([m.robot for m in owners])}.{hint} Write a name of "
         f"{quoted_robot(question)}, or add the device to {question.robot.path}.",
         found=text,

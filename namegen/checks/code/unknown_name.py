@@ -43,7 +43,8 @@ def judge(question: NameQuestion) -> Finding | None:
 
 def _lead(question: NameQuestion) -> str:
     if not question.text.strip():
-        return f"The name is {'empty' if not question.text else 'blank'}."
+        what = "blank" if question.text else "empty"
+        return f"The name is {what}, and {quoted_robot(question)} has no such device."
     return f"{quoted_robot(question)} has no device {quoted(question.text)}."
 
 
@@ -67,5 +68,5 @@ def _choice(question: NameQuestion) -> str:
     asked = question.asked
     names = [d.name for d in question.devices if asked is None or d.kind == asked]
     if names:
-        return f"It has {listed(names)}" + (f" of kind {asked}." if asked else ".")
-    return f"It has nothing of kind {asked} at all." if asked else "It has no device at all."
+        return f"Of kind {asked} it has {listed(names)}." if asked else f"It has {listed(names)}."
+    return f"It has no device of kind {asked}." if asked else "It has no device at all."

@@ -14,7 +14,7 @@ class Bar:
 
     def __init__(self, boat: Boat) -> None:
         self.motor = boat.motor(Motor.REED_CUTTER)
-        self.lift = boat.servo("cuterLift")
+        self.lift = boat.servo("cuttrLift")
 
     def lower(self) -> None:
         """Start the bar, then let it down."""

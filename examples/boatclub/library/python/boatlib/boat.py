@@ -55,7 +55,7 @@ class Boat:
 def read_configuration(boat: str, setup: str | None) -> tuple[str, dict[str, str]]:
     """Return the setup's name and the kind of each of its devices, from the built file."""
     text = (CONFIGURATIONS / f"{boat}.json").read_text(encoding="utf-8")
-    configuration = json.loads(text)
-    chosen = setup or configuration["selected"]
-    devices = configuration["setups"][chosen]["devices"]
-    return chosen, {device["name"]: device["kind"] for device in devices}
+    for entry in json.loads(text)["setups"]:
+        if entry["setup"] == setup or (setup is None and entry["selected"]):
+            return entry["setup"], {each["name"]: each["kind"] for each in entry["devices"]}
+    raise NotFitted(f"{boat} has no setup {setup}")

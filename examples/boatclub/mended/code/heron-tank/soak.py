@@ -1,4 +1,4 @@
-"""In the test tank: run the thrusters for a quarter of an hour and watch the boards."""
+"""In the test tank: run each thruster for a quarter of an hour and watch the boards."""
 
 from boatlib import Boat, Sensor
 
@@ -6,7 +6,7 @@ MINUTES = 15
 
 
 def main() -> None:
-    """Push against the tank's wall, first with one thruster, then with the other."""
+    """Push against the tank's wall with one thruster, then with the other."""
     boat = Boat("heron", setup="tank-test")
     warmth = Sensor(boat, "hullTemp")
     for thruster in (boat.motor("bowThruster"), boat.motor("sternThruster")):

@@ -10,10 +10,7 @@ final class SelfTest {
     private SelfTest() {}
 
     static void run(Boat boat) {
-        boat.expects(
-                DipperDevices.Motor.SAMPLE_PUMP,
-                DipperDevices.Servo.BOTTLE_WHEEL,
-                DipperDevices.Switch.BUMP_BOW);
+        checkAllThere(boat);
         Beacon lamp = boat.fitted(DipperDevices.Lamp.MAST_LAMP, Beacon.class);
         lamp.shine(true);
         boat.fitted(DipperDevices.Imu.HEADING, Bearing.class).degrees();
@@ -21,5 +18,14 @@ final class SelfTest {
         Sensor warmth = new Sensor(boat, DipperDevices.Temperature.HULL_TEMP);
         System.out.println("water " + water.value() + ", boards " + warmth.value());
         lamp.shine(false);
+    }
+
+    /** Says of each missing device where it belongs, from the table that namegen made. */
+    private static void checkAllThere(Boat boat) {
+        for (DipperDevices.Row row : DipperDevices.DEVICES) {
+            if (!row.optional && !boat.names().contains(row.name)) {
+                System.out.println("missing: " + row.name + ", belongs on " + row.port);
+            }
+        }
     }
 }

@@ -2,8 +2,10 @@ package club.boatlib;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * A boat, as a stand-in for the desk: it prints what a boat would do. A name that the selected
@@ -49,6 +51,11 @@ public final class Boat {
             throw new NotFitted(name + " has no " + String.join(", ", missing));
         }
         System.out.println(name + ": all " + devices.length + " devices are there");
+    }
+
+    /** Returns the names of all devices that the selected setup has. */
+    public Set<String> names() {
+        return Collections.unmodifiableSet(kinds.keySet());
     }
 
     /** Lets that time pass. */

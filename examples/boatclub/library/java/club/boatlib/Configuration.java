@@ -15,7 +15,10 @@ import java.util.Map;
 final class Configuration {
     private Configuration() {}
 
-    /** Returns each device's kind by its name; run the program in the workspace's folder. */
+    /**
+     * Returns the kind of each device of the selected setup, by its name. The path is relative: run
+     * programs in the workspace's folder.
+     */
     static Map<String, String> kinds(String boat) {
         Path path = Paths.get("config", boat + ".csv");
         Map<String, String> kinds = new LinkedHashMap<>();
@@ -24,7 +27,9 @@ final class Configuration {
             List<String> head = cells(lines.get(0));
             for (String line : lines.subList(1, lines.size())) {
                 List<String> row = cells(line);
-                kinds.put(row.get(head.indexOf("name")), row.get(head.indexOf("kind")));
+                if (row.get(head.indexOf("selected")).equals("true")) {
+                    kinds.put(row.get(head.indexOf("name")), row.get(head.indexOf("kind")));
+                }
             }
         } catch (IOException error) {
             throw new UncheckedIOException(error);

@@ -18,8 +18,11 @@ def value(item: object) -> str:
     writing direction or ends a line in JavaScript is written as an escape.
     """
     text = _ENCODER.encode(item)
-    return text if text.isascii() else _QUOTED.sub(_escaped, text)
+    return text if text.isprintable() else _QUOTED.sub(_escaped, text)
 
 
 def _escaped(match: re.Match[str]) -> str:
-    return match[0] if match[0].isprintable() else json.dumps(match[0])[1:-1]
+    if match[0].isprintable():
+        return match[0]
+    units = match[0].encode("utf-16-be", "surrogatepass")
+    return "".join(f"\\u{units[i]:02x}{units[i + 1]:02x}" for i in range(0, len(units), 2))

@@ -107,6 +107,21 @@ def free_labels(view: RobotView, controller: str, port_type: str) -> list[str]:
     ]
 
 
+def ranges(labels: Iterable[str]) -> str:
+    """Return labels as a catalogue writes them: three numbers in a row or more as ``1-3``."""
+    runs: list[list[str]] = []
+    for label in labels:
+        follows = runs and label.isdecimal() and runs[-1][-1].isdecimal()
+        if follows and int(label) == int(runs[-1][-1]) + 1:
+            runs[-1].append(label)
+        else:
+            runs.append([label])
+    shown: list[str] = []
+    for run in runs:
+        shown += [f"{run[0]}-{run[-1]}"] if len(run) > 2 else run
+    return printable(", ".join(shown))
+
+
 def free_ports(view: RobotView, controller: str, port_types: Iterable[str]) -> str:
     """Return a sentence that names free ports: on this controller, or else on the others."""
     types = list(port_types)
@@ -127,7 +142,7 @@ def _free_on(view: RobotView, controller: str, port_types: list[str]) -> list[st
         if labels:
             noun = "port" if len(labels) == 1 else "ports"
             where = printable(f"{port_type} {noun} on {controller}")
-            found.append(f"{where}: {listed(labels, most=12)}")
+            found.append(f"{where}: {ranges(labels)}")
     return found
 
 

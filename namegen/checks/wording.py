@@ -35,8 +35,18 @@ def with_article(noun: str) -> str:
 
 
 def number(value: float) -> str:
-    """Return a measured figure without digits that say nothing: ``9.2``, ``15``."""
-    return f"{value:.4g}"
+    """Return a measured figure without digits that say nothing: ``9.2``, ``15``, ``1200``."""
+    return f"{value:.3g}" if abs(value) < 1000 else f"{value:.0f}"
+
+
+def address(value: int) -> str:
+    """Return a bus address as people write it: ``0x3A``."""
+    return f"0x{value:02X}"
+
+
+def to_write(text: str) -> str:
+    """Return what is to be written into a file or typed, set off by backticks."""
+    return f"`{printable(text)}`"
 
 
 def in_setups(names: Iterable[str | None]) -> str:
@@ -48,5 +58,6 @@ def in_setups(names: Iterable[str | None]) -> str:
 
 
 def sentences(*parts: str) -> str:
-    """Return sentences joined to a message; empty ones are left out."""
-    return " ".join(part for part in parts if part)
+    """Return sentences joined to a message with a capital at its start; empty ones are left out."""
+    text = " ".join(part for part in parts if part)
+    return text[:1].upper() + text[1:]

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from namegen.checks.manifest.buses import Node, nodes
 from namegen.checks.wiring import setups_of
-from namegen.checks.wording import listed, quoted
+from namegen.checks.wording import listed, quoted, sentences
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.manifests import Port
 from namegen.model.views import RobotView
@@ -45,10 +45,10 @@ def check(view: RobotView) -> Iterator[Finding]:
 
 def _finding(view: RobotView, bus: Port, node: Node, others: list[Node]) -> Finding:
     assert node.place is not None
-    who = node.who if node.device else node.who[:1].upper() + node.who[1:]
-    message = (
-        f"{who} shares the bus {quoted(str(bus))} with {listed(one.who for one in others)}, "
-        "but its address is not written down. Look it up in the maker's data and add it as "
-        "address: 0x... here, or once at its part in the catalogue."
+    message = sentences(
+        f"{node.who} shares the bus {quoted(str(bus))} with {listed(one.who for one in others)}, "
+        "but its address is not written down.",
+        "Look it up in the maker's data and add it here, such as `address: 0x3A`"
+        + (", or once at its part in the catalogue." if node.device else "."),
     )
     return KIND.finding(node.place, message, robot=view.manifest.robot)

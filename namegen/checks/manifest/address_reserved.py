@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import replace
 
 from namegen.checks.wiring import exists
+from namegen.checks.wording import address as hexed
 from namegen.checks.wording import quoted
 from namegen.model.boards import Catalogue
 from namegen.model.findings import Example, Finding, FindingKind, Severity
@@ -71,27 +72,27 @@ def _judged(who: str, types: Collection[str], address: int, place: Place) -> Ite
     if "i2c" in types:
         fault = _on_i2c(address)
     elif "can" in types and not 0 <= address <= LAST_CAN:
-        fault = f"is no CAN id; ids go up to {LAST_CAN:#x}"
+        fault = f"is no CAN id; ids go up to {hexed(LAST_CAN)}"
     if fault is None:
         return
     half = address // 2
     remedy = (
-        f"Perhaps it is written with the read/write bit; then the address is {half:#04x}."
+        f"Perhaps it is written with the read/write bit; then the address is {hexed(half)}."
         if LAST < address <= 0xFF and FIRST <= half <= LAST
         else "Look it up in the maker's data."
     )
     ten_bit = "i2c" in types and 0x80 <= address <= LAST_TEN_BIT
     yield KIND.finding(
         place,
-        f"{who} has address {address:#04x}, which {fault}. {remedy}",
-        found=f"{address:#04x}",
+        f"{who} has address {hexed(address)}, which {fault}. {remedy}",
+        found=hexed(address),
         severity=Severity.WARNING if ten_bit else None,
     )
 
 
 def _on_i2c(address: int) -> str | None:
     """Return what is wrong with an I2C address."""
-    usual = f"{FIRST:#04x} to {LAST:#04x}"
+    usual = f"{hexed(FIRST)} to {hexed(LAST)}"
     if FIRST <= address <= LAST:
         return None
     if 0 <= address < 0x80:

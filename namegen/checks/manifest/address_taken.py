@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from namegen.checks.manifest.buses import Node, nodes, upstream
 from namegen.checks.wiring import is_dead, setups_of
-from namegen.checks.wording import in_setups, listed, quoted, sentences
+from namegen.checks.wording import address, in_setups, named, quoted, sentences
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.manifests import Port
 from namegen.model.places import Related
@@ -61,22 +61,21 @@ def _meet(view: RobotView, one: Port, other: Port) -> bool:
 
 def _finding(view: RobotView, earlier: Node, later: Node, where: str) -> Finding:
     assert later.place is not None and later.address is not None
+    branch = "" if earlier.bus == later.bus else f", a branch of {quoted(str(earlier.bus))}"
     free = _free_buses(view, later)
+    mover = "one of them" if earlier.device else later.who
+    move = f"plug {mover} into {named(free, last='or')}, or " if free else ""
     message = sentences(
-        f"{earlier.who} and {later.who} both answer to address {later.address:#04x} on "
-        f"{quoted(str(later.bus))}{where}.",
-        f"Plug one of them into {listed(free, last='or')}, where the address is free,"
-        if free
-        else "No other bus of this robot has the address free;",
-        "or set another address on one of them, if the maker provides for it."
-        if free
-        else "set another address on one of them, if the maker provides for it.",
+        f"{earlier.who} and {later.who} both answer to address {address(later.address)} on "
+        f"{quoted(str(later.bus))}{branch}{where}.",
+        sentences(f"{move}set another address on {mover}, if the maker provides for it."),
+        "" if free else "No other bus of this robot has the address free.",
     )
     related = [Related(earlier.place, f"{earlier.who} is here")] if earlier.place else []
     return KIND.finding(
         later.place,
         message,
-        found=f"{later.address:#04x}",
+        found=address(later.address),
         robot=view.manifest.robot,
         related=related,
     )

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from namegen.checks.wiring import written_uses
-from namegen.checks.wording import listed, quoted
+from namegen.checks.wording import named, quoted, to_write
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.views import RobotView
-from namegen.text.terminal import printable
 
 KIND = FindingKind(
     name="built-in-unnamed",
@@ -39,8 +38,8 @@ def check(view: RobotView) -> Iterator[Finding]:
             continue
         kind = board.built_in[unnamed[0]]
         message = (
-            f"{quoted(name)} has {listed(unnamed)} built in, but no device names "
+            f"{quoted(name)} has {named(unnamed)} built in, but no device names "
             f"{'it' if len(unnamed) == 1 else 'them'}. If a program needs it, add a device with "
-            f"kind: {printable(kind)} and port: {printable(f'{name} {unnamed[0]}')}."
+            f"{to_write(f'kind: {kind}')} and {to_write(f'port: {name} {unnamed[0]}')}."
         )
         yield KIND.finding(controller.places[""], message, robot=view.manifest.robot)

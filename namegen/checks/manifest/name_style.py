@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from namegen.checks.manifest.name_unsafe import unsafe
-from namegen.checks.wording import quoted, sentences
+from namegen.checks.wording import quoted, sentences, to_write
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.views import RobotView
 from namegen.text.words import convert, follows
@@ -38,11 +38,7 @@ def check(view: RobotView) -> Iterator[Finding]:
         good = wanted != name and follows(wanted, style) and wanted not in view.manifest.devices
         message = sentences(
             f"{quoted(name)} is not written in {style}, as namegen.yaml asks.",
-            f"Rename it to {quoted(wanted)}: namegen rename {name} {wanted}."
-            if good and name.isalnum()
-            else f"Rename it to {quoted(wanted)}."
-            if good
-            else "Choose a name of letters and digits that begins with a letter.",
+            _remedy(name, wanted, good, wanted in view.manifest.devices),
         )
         yield KIND.finding(
             device.place(),
@@ -51,3 +47,13 @@ def check(view: RobotView) -> Iterator[Finding]:
             expected=wanted if good else None,
             robot=view.manifest.robot,
         )
+
+
+def _remedy(name: str, wanted: str, good: bool, taken: bool) -> str:
+    if taken:
+        return f"Another device is called {quoted(wanted)} already, so choose a name of its own."
+    if not good:
+        return "Choose a name of letters and digits that begins with a letter."
+    if name.replace("_", "").replace("-", "").isalnum() and not name.startswith("-"):
+        return f"Rename it everywhere with {to_write(f'namegen rename {name} {wanted}')}."
+    return f"Rename it to {quoted(wanted)}."

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
+from namegen.checks.misreading import misread
 from namegen.checks.wording import quoted
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.manifests import Device
@@ -12,9 +12,7 @@ from namegen.model.places import Related
 from namegen.model.views import RobotView
 from namegen.text.differences import spell_out
 from namegen.text.lookalikes import look_alike, skeleton
-from namegen.text.opposites import opposed, telling
-from namegen.text.slips import ANY, DOUBLED, SOUND, slip_cost
-from namegen.text.words import split
+from namegen.text.words import convert
 
 KIND = FindingKind(
     name="near-duplicate",
@@ -32,9 +30,6 @@ KIND = FindingKind(
     ),
     repair="None by itself: rename one of the two so that it differs by a whole word.",
 )
-
-
-_NUMBER = re.compile(r"\d+")
 
 
 def check(view: RobotView) -> Iterator[Finding]:
@@ -79,29 +74,10 @@ def _near(devices: list[Device]) -> Iterator[tuple[Device, Device]]:
 
 def _difference(earlier: str, later: str) -> str:
     """Return how two names differ when people would misread one for the other."""
-    one, other = (tuple(map(str.casefold, split(name))) for name in (earlier, later))
     if earlier.casefold() == later.casefold():
         return "only capitals differ"
     if look_alike(earlier.casefold(), later.casefold()) or look_alike(earlier, later):
         return f"they look alike ({spell_out(later, earlier)})"
-    if "".join(one) == "".join(other):
+    if convert(earlier, "snake_case") == convert(later, "snake_case"):
         return "only capitals and the signs between words differ"
-    changed = [pair for pair in zip(one, other, strict=False) if pair[0] != pair[1]]
-    if len(one) == len(other) and len(changed) == 1 and _misread(*changed[0]):
-        return spell_out(later, earlier)
-    return ""
-
-
-def _misread(a: str, b: str) -> bool:
-    """Whether two words differ by a slip that a reader passes over.
-
-    That is a doubled letter, a swap, or inside a word of four letters or more
-    a letter too many or one that looks or sounds like the other. Common practice,
-    no source. Numbers, opposites and single letters tell a series apart.
-    """
-    if _NUMBER.findall(a) != _NUMBER.findall(b) or opposed(a, b) or (telling(a) and telling(b)):
-        return False
-    cost = slip_cost(a, b)
-    if len(a) != len(b):
-        return cost <= DOUBLED or (cost <= ANY and min(len(a), len(b)) >= 4)
-    return cost <= SOUND and min(len(a), len(b)) >= 4
+    return spell_out(later, earlier) if misread(earlier, later) else ""

@@ -42,8 +42,9 @@ def check(view: RobotView) -> Iterator[Finding]:
             f"Controller {quoted(controller.name)} is of the board {quoted(controller.board)}, "
             f"which {printable(view.catalogue.path)} does not describe, "
             "so its ports cannot be checked.",
-            did_you_mean(guess),
-            f"Boards there: {named(boards)}." if boards else "Describe it there under boards.",
+            did_you_mean(guess)
+            or (f"Boards there: {named(boards)}." if boards else "")
+            or "Describe it there under `boards`.",
         )
         yield KIND.finding(
             controller.places.get("board") or controller.places[""],
@@ -58,8 +59,8 @@ def _no_catalogue(view: RobotView) -> Finding:
     controllers = view.manifest.controllers
     message = (
         f"There is no catalogue, so nothing is known about the boards of {listed(controllers)}: "
-        "whether ports and parts exist is not checked. Describe the boards in a catalogue.yaml "
-        'and name it in namegen.yaml with the line "catalogue: catalogue.yaml".'
+        "whether ports and parts exist is not checked. Describe the boards in a file "
+        "catalogue.yaml and name it in namegen.yaml: `catalogue: catalogue.yaml`."
     )
     first = next(iter(controllers.values()))
     place = view.manifest.places.get("controllers") or first.places[""]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from namegen.checks.hints import did_you_mean, nearest
@@ -37,10 +37,7 @@ def check(view: RobotView) -> Iterator[Finding]:
         message = sentences(
             f"{use.who} is plugged into {quoted(str(use.port))}, "
             f"but {view.manifest.robot} has no controller {quoted(word)}.",
-            did_you_mean(guess),
-            f"Its controllers: {named(controllers)}."
-            if controllers
-            else "List its controllers and their boards under controllers.",
+            did_you_mean(guess) or _known(controllers),
         )
         yield KIND.finding(
             use.place,
@@ -49,3 +46,10 @@ def check(view: RobotView) -> Iterator[Finding]:
             expected=str(replace(use.port, controller=guess)) if guess else None,
             robot=view.manifest.robot,
         )
+
+
+def _known(controllers: Iterable[str]) -> str:
+    names = list(controllers)
+    if not names:
+        return "List its controllers and their boards under `controllers`."
+    return f"It has {named(names)}."

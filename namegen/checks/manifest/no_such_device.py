@@ -56,6 +56,6 @@ def _finding(view: RobotView, where: str, name: str, place: Place) -> Finding:
     message = sentences(
         f"{where} names the device {quoted(name)}, "
         f"but {view.manifest.robot} has none of that name.",
-        did_you_mean(guess) or "Add it under devices, or take it out here.",
+        did_you_mean(guess) or "Add it under `devices`, or take it out here.",
     )
     return KIND.finding(place, message, found=name, expected=guess, robot=view.manifest.robot)

@@ -42,8 +42,7 @@ def check(view: RobotView) -> Iterator[Finding]:
         message = sentences(
             f"{quoted(device.name)} is said to be the part {quoted(part)}, "
             f"which {printable(path)} does not have.",
-            did_you_mean(guess) or known,
-            "Otherwise add it there under parts.",
+            did_you_mean(guess) or f"{known} Or add it there under `parts`.".strip(),
         )
         yield KIND.finding(
             device.place("part"), message, found=part, expected=guess, robot=view.manifest.robot

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from namegen.checks.hints import did_you_mean, nearest
-from namegen.checks.wiring import PortUse, exists, free_ports, written_uses
+from namegen.checks.wiring import PortUse, exists, free_ports, ranges, written_uses
 from namegen.checks.wording import listed, quoted, sentences
 from namegen.model.boards import Board
 from namegen.model.findings import Example, Finding, FindingKind, Severity
@@ -40,7 +40,7 @@ def check(view: RobotView) -> Iterator[Finding]:
             port = Port(controller.name, port_type, label)
             if exists(view, port) is False:
                 message = sentences(
-                    f"{quoted(str(port))} is marked dead, but there is no such port.",
+                    f"{quoted(str(port))} is marked dead, but there is no such port: correct it.",
                     _ports_of(view.catalogue.boards[controller.board]),
                 )
                 place = controller.places.get(f"dead.{index}") or controller.places["dead"]
@@ -55,31 +55,42 @@ def _finding(view: RobotView, board: Board, use: PortUse) -> Finding:
         guess = replace(port, label=None)
         reason = f"that one is built in and has no label: write {quoted(str(guess))}."
     elif port.type not in board.ports:
-        kind = nearest(port.type, board.built_in if port.label is None else board.ports)
-        guess = replace(port, type=kind) if kind else None
-        reason = sentences(
-            f"{_board(port, board)} has no {quoted(port.type)}.",
-            did_you_mean(kind),
-            _ports_of(board),
+        word = nearest(port.type, board.built_in if port.label is None else board.ports)
+        guess = replace(port, type=word) if word else None
+        reason = _joined(
+            f"{_board(port, board)} has nothing called {quoted(port.type)}.",
+            did_you_mean(word) or _ports_of(board),
         )
     elif port.label is None:
         reason = (
-            f"the label of the port is missing: write it as printed on the board, "
+            "the label of the port is missing: write it as printed on the board, "
             f"{printable(port.type)} {listed(board.ports[port.type], last='or', most=12)}."
         )
     else:
-        reason = sentences(
+        label = next((one for one in board.ports[port.type] if _same(one, port.label)), None)
+        guess = replace(port, label=label) if label else None
+        reason = _joined(
             f"{_board(port, board)} has no {printable(f'{port.type} {port.label}')}; "
-            f"its {printable(port.type)} ports are {listed(board.ports[port.type], most=12)}.",
-            free_ports(view, port.controller, [port.type]),
+            f"its {printable(port.type)} ports are {ranges(board.ports[port.type])}.",
+            did_you_mean(str(guess) if guess else None)
+            or free_ports(view, port.controller, [port.type]),
         )
     return KIND.finding(
         use.place,
-        f"{start} {reason}",
+        sentences(f"{start} {reason}"),
         found=str(port),
         expected=str(guess) if guess else None,
         robot=view.manifest.robot,
     )
+
+
+def _joined(*parts: str) -> str:
+    return " ".join(filter(None, parts))
+
+
+def _same(one: str, other: str) -> bool:
+    """Whether two labels differ by case or leading zeros alone."""
+    return one.casefold().lstrip("0") == other.casefold().lstrip("0") and one != other
 
 
 def _board(port: Port, board: Board) -> str:
@@ -88,7 +99,7 @@ def _board(port: Port, board: Board) -> str:
 
 def _ports_of(board: Board) -> str:
     """Return a sentence with all that can be plugged in or is built in."""
-    ports = [f"{name} {listed(labels, most=12)}" for name, labels in board.ports.items()]
+    ports = [f"{name} {ranges(labels)}" for name, labels in board.ports.items()]
     text = f"The board has {printable('; '.join(ports))}" if ports else "The board has no ports"
     built_in = f"; built in: {listed(board.built_in)}" if board.built_in else ""
     return f"{text}{built_in}."

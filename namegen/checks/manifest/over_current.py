@@ -91,16 +91,16 @@ def _fuse(
     if rated.amps > amps:
         message = (
             f"At their rated load the devices behind {fuse} draw {number(rated.amps)} A together"
-            f"{in_setups([rated.setup])}, but it is for {number(amps)} A: "
-            f"{listed(rated.names, most=12)}. Run fewer of them at once or spread them over the "
+            f"{in_setups([rated.setup])}, and it is a fuse of {number(amps)} A. They are "
+            f"{listed(rated.names, most=12)}: run fewer at once or spread them over the "
             "controllers; the maker's data and local rules decide."
         )
         yield KIND.finding(place, message, robot=view.manifest.robot)
     elif stall.amps > amps:
         message = (
             f"If all devices behind {fuse} are blocked at once they draw {number(stall.amps)} A"
-            f"{in_setups([stall.setup])}, and it is for {number(amps)} A. That seldom happens; "
-            "remember it if the fuse blows."
+            f"{in_setups([stall.setup])}, and it is a fuse of {number(amps)} A. "
+            "That seldom happens; remember it if the fuse blows."
         )
         yield KIND.finding(place, message, robot=view.manifest.robot, severity=Severity.NOTE)
 

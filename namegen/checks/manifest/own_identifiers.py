@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from namegen.checks.wording import to_write
 from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Device
-from namegen.text.terminal import printable
 from namegen.text.words import convert
 
 
@@ -25,4 +25,4 @@ def remedy(device: Device, schemes: list[NamingScheme]) -> str:
         if not usable(scheme, proposal):
             proposal = convert(f"the {device.kind}", scheme.constant_case)
         entries.append(f"{scheme.language}: {proposal}")
-    return printable(f"identifiers: {{{', '.join(entries)}}}")
+    return to_write(f"identifiers: {{{', '.join(entries)}}}")

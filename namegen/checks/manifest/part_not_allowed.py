@@ -45,7 +45,7 @@ def check(view: RobotView) -> Iterator[Finding]:
         message = sentences(
             f"The rules do not allow the part {quoted(part.name)} of {quoted(device.name)}.",
             f"Allowed instead: {named(others, 'or')}." if others else "",
-            "If the rule book permits it, add it to allowed_parts in the catalogue.",
+            "If the rule book permits it, add it to `allowed_parts` in the catalogue.",
         )
         place = rules.places.get("allowed_parts")
         yield KIND.finding(

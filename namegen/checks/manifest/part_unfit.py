@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from namegen.checks.wiring import variants
-from namegen.checks.wording import named, quoted, sentences, with_article
+from namegen.checks.wording import named, quoted, sentences, to_write, with_article
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.places import Related
 from namegen.model.views import RobotView
-from namegen.text.terminal import printable
 
 KIND = FindingKind(
     name="part-unfit",
@@ -43,8 +42,8 @@ def check(view: RobotView) -> Iterator[Finding]:
         message = sentences(
             f"{quoted(device.name)} is {with_article(device.kind)}, but its part "
             f"{quoted(part.name)} is {with_article(part.kind)}.",
-            f"Write kind: {printable(part.kind)}, or another part.",
-            f"Parts that are {with_article(device.kind)}: {named(others)}." if others else "",
+            f"Write {to_write(f'kind: {part.kind}')}, or another part.",
+            f"Parts of kind {device.kind}: {named(others)}." if others else "",
         )
         place = part.places.get("kind") or part.places.get("")
         yield KIND.finding(

@@ -36,7 +36,7 @@ def check(view: RobotView) -> Iterator[Finding]:
             message = sentences(
                 f"{use.who} is plugged into {quoted(str(use.port))}, which is marked dead.",
                 free_ports(view, use.port.controller, [use.port.type]),
-                "If the port works again, take it out of dead.",
+                "If the port works again, take it out of `dead`.",
             )
             yield KIND.finding(
                 use.place,

@@ -67,11 +67,11 @@ def _finding(
     port = later.port
     where = in_setups(sorted(setups, key=str))
     if earlier.device and later.device and earlier.name == later.name:
-        message = f"{later.who} lists the port {quoted(str(port))} twice{where}; list it once."
+        message = f"{later.who} lists the port {quoted(str(port))} twice{where}. List it once."
     elif port.label is None:
         message = (
-            f"{earlier.who} and {later.who} both stand for what is built in as "
-            f"{quoted(str(port))}{where}. Keep one name; the other one can go under its formerly."
+            f"{earlier.who} and {later.who} are both names for the built-in "
+            f"{quoted(str(port))}{where}. Keep one; write the other under its `formerly`."
         )
     else:
         message = sentences(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from namegen.checks.wiring import PortUse, exists, free_ports, written_uses
-from namegen.checks.wording import listed, quoted, sentences, with_article
+from namegen.checks.wording import listed, quoted, sentences, to_write, with_article
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.places import Related
 from namegen.model.views import RobotView
@@ -49,7 +49,7 @@ def _built_in(view: RobotView, use: PortUse) -> Iterator[Finding]:
     if use.device and use.device.kind and use.device.kind != kind:
         message = (
             f"{use.who} is {with_article(use.device.kind)}, but {quoted(str(use.port))} is "
-            f"{with_article(kind)} that is built in. Write kind: {printable(kind)}, "
+            f"{with_article(kind)} that is built in. Write {to_write(f'kind: {kind}')}, "
             "or correct the port."
         )
         yield KIND.finding(use.place, message, found=str(use.port), robot=view.manifest.robot)
@@ -100,6 +100,6 @@ def _circles(view: RobotView) -> Iterator[Finding]:
             f"The uplinks of {listed(circle)} run in a circle."
             if len(circle) > 1
             else f"The uplink of {printable(circle[0])} leads to itself."
-        ) + " Take out the uplink of the controller that the others hang on."
+        ) + " Take out the `uplink` of the controller that is connected to the computer or radio."
         related = [Related(place, "the circle goes on here") for place in places[1:]]
         yield KIND.finding(places[0], message, robot=view.manifest.robot, related=related)

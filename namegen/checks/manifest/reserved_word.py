@@ -42,8 +42,8 @@ def check(view: RobotView) -> Iterator[Finding]:
         if taken:
             word = taken[0].type_name(kind)
             message = (
-                f"The kind {quoted(kind)} would be the type {word} in {_reasons(word, taken)}. "
-                "Give the kind another name, here and in the catalogue."
+                f"The kind {quoted(kind)} would be the type {quoted(word)}, which "
+                f"{_why(word, taken)}. Give the kind another name, here and in the catalogue."
             )
             yield KIND.finding(device.place("kind"), message, found=kind, robot=view.manifest.robot)
 
@@ -57,18 +57,23 @@ def _device(view: RobotView, device: Device, taken: list[NamingScheme]) -> Findi
         if own
         else device.place()
     )
-    start = "The identifier of" if own else "The name"
+    start = (
+        f"{quoted(own)}, the identifier of {quoted(device.name)},"
+        if own
+        else f"{quoted(device.name)} would be {quoted(word)}, which"
+    )
     message = (
-        f"{start} {quoted(device.name)} would be {word} in {_reasons(word, taken)}. "
-        f"Give the device another identifier, such as {remedy(device, taken)}"
+        f"{start} {_why(word, taken)}. Give the device another identifier, such as "
+        f"{remedy(device, taken)}"
         f"{'.' if own else ', or rename it.'}"
     )
     return KIND.finding(place, message, found=own or device.name, robot=view.manifest.robot)
 
 
-def _reasons(word: str, schemes: list[NamingScheme]) -> str:
-    reasons = (
-        f"{one.language} ({one.reserved[word]})" if one.reserved.get(word) else one.language
-        for one in schemes
-    )
-    return listed(reasons) + ", which is reserved there"
+def _why(word: str, schemes: list[NamingScheme]) -> str:
+    """Return the rest of a sentence: in which languages the word is reserved, and as what."""
+    languages: dict[str, list[str]] = {}
+    for scheme in schemes:
+        languages.setdefault(scheme.reserved[word] or "a reserved word", []).append(scheme.language)
+    reasons = (f"in {listed(names)} it is {reason}" for reason, names in languages.items())
+    return f"cannot be used: {listed(reasons)}"

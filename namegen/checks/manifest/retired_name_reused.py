@@ -59,14 +59,14 @@ def check(view: RobotView) -> Iterator[Finding]:
 def _in_use(view: RobotView, name: str, owner: Device, holder: Device) -> Finding:
     if owner is holder:
         message = (
-            f"{quoted(name)} lists its own name under formerly. Take it out there: "
-            "formerly is for names that are no longer used."
+            f"{quoted(name)} lists its own name under `formerly`. Take it out there: "
+            "the field is for names that are no longer used."
         )
         return KIND.finding(_written(owner, name), message, found=name, robot=view.manifest.robot)
     message = (
-        f"{quoted(name)} was the name of {quoted(owner.name)}: code that still says "
-        f"{quoted(name)} for {quoted(owner.name)} moves this device now. "
-        "Give this device a name that was never used."
+        f"{quoted(name)} was once the name of {quoted(owner.name)}. Old code that still says "
+        f"{quoted(name)} and means {quoted(owner.name)} moves this device now: "
+        "give this one a name that was never used."
     )
     return KIND.finding(
         holder.place(),

@@ -95,6 +95,10 @@ class _Conversion:
                 self.faults.append(Fault("missing-field", message, key.key.place, expected=field))
                 continue
             bus, port_label = below.bus
+            if bus != "i2c":
+                message = "Only an I2C bus can be named here, such as `i2c 1`."
+                self.faults.append(Fault("wrong-value", message, key.value.place))
+                continue
             if port_label not in ports.get(bus, ()):
                 message = f"This board has no port `{bus} {port_label}`. Name one of its `ports`."
                 self.faults.append(Fault("wrong-value", message, key.value.place))

@@ -12,6 +12,10 @@ from namegen.model.findings import Fault
 from namegen.model.places import Related
 
 _QUOTE_IT = "put quotes around the whole text"
+_COLUMN = (
+    "This line is not in one column with the fields above it. Give fields of one group the same "
+    "number of blanks in front."
+)
 _KEY_ONLY = re.compile(r"\s*(?:- +)*[\w.-]+")
 _NO_BLANK = re.compile(r"\s*(?:- +)*([\w.-]+):([^\s/:].*)")
 _FIELD = re.compile(r"\s*(?:- +)*([\w.-]+): +(.*?)(?: +#.*)?\s*")
@@ -92,6 +96,13 @@ def _lines_before(source: Source, at: int) -> list[str]:
     return [source.lines.line(line) for line in range(number, max(0, number - 3), -1)]
 
 
+def _stray(source: Source, at: int) -> str:
+    line = source.line_at(at)
+    if _FIELD.fullmatch(line) and line.startswith(" "):
+        return _COLUMN
+    return _no_colon(source, at)
+
+
 def _no_key(source: Source, at: int) -> str:
     line = source.line_at(at)
     column = len(line) - len(source.rest_of_line(at))
@@ -106,10 +117,7 @@ def _no_key(source: Source, at: int) -> str:
         )
     if line[column:].startswith("- "):
         return "A list item (`-`) stands among fields. Put it below the field it belongs to."
-    return (
-        "This line is not in one column with the fields above it. Give fields of one group the "
-        "same number of blanks in front."
-    )
+    return _COLUMN
 
 
 def _unclosed(sign: str, name: str) -> Callable[[Source, int], str]:
@@ -133,7 +141,7 @@ _TOLD: tuple[tuple[str, Callable[[Source, int], str]], ...] = (
     ("cannot start any token", _cannot_start),
     ("mapping values are not allowed", _second_colon),
     ("could not find expected ':'", _no_colon),
-    ("did not find expected <document start>", _no_colon),
+    ("did not find expected <document start>", _stray),
     ("did not find expected key", _no_key),
     ("did not find expected ',' or ']'", _unclosed("]", "list in [ ]")),
     ("did not find expected ',' or '}'", _unclosed("}", "group in { }")),

@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 
 from namegen import checks
 from namegen.checks.code.candidates import fits
-from namegen.checks.code.wording import quoted, series
+from namegen.checks.code.wording import quoted
+from namegen.checks.wording import listed
 from namegen.model.findings import Finding, Rename, Safety
 from namegen.model.views import NameQuestion, ResolvedLookup
 
@@ -73,13 +74,13 @@ def _weakest(verdicts: Sequence[_Verdict]) -> Rename | None:
 def _message(verdicts: Sequence[_Verdict], right: Sequence[NameQuestion], agreed: bool) -> str:
     """Return what is wrong on which robots, and on which ones the name is right."""
     if agreed:
-        others = series([_where(verdict.question) for verdict in verdicts[1:]])
+        others = listed([_where(verdict.question) for verdict in verdicts[1:]])
         return (
             f"{verdicts[0].finding.message} The same is true of {others}, where this code runs too."
         )
     parts = list(dict.fromkeys(verdict.finding.message for verdict in verdicts))
     if right:
-        places = series([_where(question) for question in right])
+        places = listed([_where(question) for question in right])
         parts.append(f"This code also runs on {places}, where the name is right.")
     parts.append("Code for several robots needs a name that each of them has.")
     return " ".join(parts)

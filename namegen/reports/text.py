@@ -22,7 +22,7 @@ _MOST_LINES = 3
 """So many lines are shown of one fault that repeats within a file, and of related places."""
 _MANY = 10
 """From so many findings on, a table of kinds stands at the end."""
-_QUOTED = re.compile(r'"[^"]*"')
+_QUOTED = re.compile(r'"[^"]*"|`[^`]*`')
 
 
 def render(
@@ -78,7 +78,7 @@ class _Page:
         return lines + self.related(r for finding in alike for r in finding.related)
 
     def wrapped(self, message: str, margin: str) -> list[str]:
-        """Return a message in lines; a quoted name is never broken at a blank."""
+        """Return a message in lines; what stands in quotes is never broken at a blank."""
         kept = _QUOTED.sub(lambda name: name[0].replace(" ", "\xa0"), printable(message))
         lines = textwrap.wrap(
             kept,

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from namegen.checks.code.wording import a, plugged, quoted, series
+from namegen.checks.code.wording import a, quoted, with_ports
 from namegen.model.findings import Finding, FindingKind, Rename, Safety
 from namegen.model.manifests import Device
 from namegen.model.places import Place, Related
@@ -90,8 +90,8 @@ def answer(
         return _finding(kind, question, f"{lead} {how}{then}", near, Rename(name, sure))
     if len(near) == 1:
         return _finding(kind, question, f"{lead} {_unfit(question, near[0])}", near)
-    several = [f"{quoted(device.name)} ({plugged(device)})" for device in fitting or near]
-    message = f"{lead} {likeness.several}: {series(several)}. Write the one that is meant."
+    several = with_ports(fitting or near)
+    message = f"{lead} {likeness.several}: {several}. Write the one that is meant."
     return _finding(kind, question, message, near)
 
 

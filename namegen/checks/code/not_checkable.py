@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from namegen.checks.code.candidates import related
 from namegen.checks.code.wording import quoted
+from namegen.checks.wording import to_write
 from namegen.model.facts import LookupSite
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.views import ResolvedLookup
@@ -55,6 +56,6 @@ def _proposal(site: LookupSite, function: str) -> str:
     row += f", kind: {kind}" if kind else ""
     return (
         f"Declare {quoted(called)} as a look-up, and the names in its calls are checked: add the "
-        f'line "- {{{printable(row)}}}" below lookups in namegen.yaml (name_at counts the '
+        f"line {to_write('- {' + row + '}')} below lookups in namegen.yaml (name_at counts the "
         "arguments from 0)."
     )

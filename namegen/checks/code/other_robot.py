@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from namegen.checks.code.candidates import quoted_robot, related
 from namegen.checks.code.likely import suggestion
-from namegen.checks.code.wording import listed, quoted
+from namegen.checks.code.wording import quoted
+from namegen.checks.wording import named
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.views import NameQuestion
 
@@ -42,7 +43,7 @@ def judge(question: NameQuestion) -> Finding | None:
     return KIND.finding(
         question.lookup.place,
         f"{quoted_robot(question)} has no device {quoted(text)}; it is a device of "
-        f"{listed([m.robot for m in owners])}.{hint} Write a name of "
+        f"{named([m.robot for m in owners])}.{hint} Write a name of "
         f"{quoted_robot(question)}, or add the device to {question.robot.path}.",
         found=text,
         robot=question.robot.robot,

@@ -12,7 +12,7 @@ from namegen.checks.code.candidates import (
     related,
     same_to_a_reader,
 )
-from namegen.checks.code.wording import a, plugged, quoted, series
+from namegen.checks.code.wording import a, quoted, with_ports
 from namegen.model.findings import Example, Finding, FindingKind, Rename, Safety, Severity
 from namegen.model.manifests import Device
 from namegen.model.views import NameQuestion
@@ -64,21 +64,19 @@ def judge(question: NameQuestion) -> Finding | None:
 
 
 def _near_too(question: NameQuestion, owners: Sequence[Device], near: Sequence[Device]) -> str:
-    once = series([f"{quoted(d.name)} ({plugged(d)})" for d in owners])
-    others = series([f"{quoted(d.name)} ({plugged(d)})" for d in near])
     return (
         f"{quoted_robot(question)} has no device {quoted(question.text)}. It is an old name of "
-        f"{once}, but {others} looks like it too. Write the one that is meant."
+        f"{with_ports(owners)}, but {with_ports(near)} looks like it too. Write the one that is "
+        "meant."
     )
 
 
 def _message(question: NameQuestion, owners: Sequence[Device], fitting: Sequence[Device]) -> str:
     old, robot = quoted(question.text), quoted_robot(question)
     if len(owners) > 1:
-        several = series([f"{quoted(d.name)} ({plugged(d)})" for d in owners])
         return (
-            f"No device of {robot} is called {old} any more. {several} had that name once. "
-            "Write the one that is meant."
+            f"No device of {robot} is called {old} any more. {with_ports(owners)} had that name "
+            "once. Write the one that is meant."
         )
     device = owners[0]
     new = quoted(device.name)

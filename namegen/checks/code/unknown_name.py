@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from namegen.checks.code.candidates import of_kind, quoted_robot, related
 from namegen.checks.code.likely import rivals, suggestion
-from namegen.checks.code.wording import a, listed, plugged, quoted, series
+from namegen.checks.code.wording import a, quoted, with_ports
+from namegen.checks.wording import named
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.manifests import Device
 from namegen.model.views import NameQuestion
@@ -57,10 +58,11 @@ def _hint(question: NameQuestion, near: tuple[Device, ...]) -> str:
             f"{a(question.asked)}. Find out which device is meant, then write its exact name."
         )
     if near:
-        names = series([f"{quoted(device.name)} ({plugged(device)})" for device in near])
         why = suggestion(question).why
         how = f"is near, but {why}" if len(near) == 1 else f"are near ({why})"
-        return f"{names} {how}. Find out which device is meant, then write its exact name."
+        return (
+            f"{with_ports(near)} {how}. Find out which device is meant, then write its exact name."
+        )
     return f"{_choice(question)} Correct the name, or add the device to {question.robot.path}."
 
 
@@ -68,5 +70,5 @@ def _choice(question: NameQuestion) -> str:
     asked = question.asked
     names = [d.name for d in question.devices if asked is None or d.kind == asked]
     if names:
-        return f"Of kind {asked} it has {listed(names)}." if asked else f"It has {listed(names)}."
+        return f"Of kind {asked} it has {named(names)}." if asked else f"It has {named(names)}."
     return f"It has no device of kind {asked}." if asked else "It has no device at all."

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from namegen.checks.code.candidates import of_kind, quoted_robot, related
-from namegen.checks.code.wording import a, listed, quoted
+from namegen.checks.code.wording import a, quoted
+from namegen.checks.wording import named
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.views import NameQuestion
 
@@ -36,7 +37,7 @@ def judge(question: NameQuestion) -> Finding | None:
     others = [d.name for d in question.devices if d.kind == question.asked]
     choice = f"Ask for {a(device.kind)}"
     if others:
-        choice += f", or write the name of {a(question.asked)}: {listed(others, 'or')}"
+        choice += f", or write the name of {a(question.asked)}: {named(others, 'or')}"
     else:
         choice += f"; {quoted_robot(question)} has no {question.asked}"
     return KIND.finding(

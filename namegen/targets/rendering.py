@@ -16,7 +16,7 @@ from namegen.targets.scene import Scene
 from namegen.targets.schemes import naming_schemes
 from namegen.targets.staging import stage
 from namegen.targets.target import Target
-from namegen.targets.unescaped import Unescaped, UnescapedText, raw
+from namegen.targets.unescaped import Unescaped, raw
 from namegen.text.words import convert
 
 if TYPE_CHECKING:
@@ -67,12 +67,12 @@ def _environment(folder: Path, escapes: tuple[str, ...]) -> Environment:
     """Return a sandbox that reads templates of one folder alone and compiles each once."""
     from jinja2 import FileSystemLoader, StrictUndefined
 
-    from namegen.targets.sandbox import Sandbox
+    from namegen.targets.sandbox import Sandbox, finished
 
     environment = Sandbox(
         loader=FileSystemLoader(folder),
         undefined=StrictUndefined,
-        finalize=_finished,
+        finalize=finished,
         autoescape=False,
         trim_blocks=True,
         lstrip_blocks=True,
@@ -99,15 +99,6 @@ def _escape(name: str, folder: Path) -> Callable[[object], str]:
             remedy="`namegen explain target` lists them.",
         ) from error
     return lambda value: found(raw(value) if isinstance(value, Unescaped) else value)
-
-
-def _finished(value: object) -> object:
-    """Let through what may stand in a file as it is: strings that namegen spelled, and numbers."""
-    if isinstance(value, Unescaped):
-        raise UnescapedText
-    if value is None or isinstance(value, bool):
-        raise TypeError(f"{value} has no spelling of its own: say what to put out")
-    return value
 
 
 def _reason(error: Exception) -> str:

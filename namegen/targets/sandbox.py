@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
+from jinja2 import Undefined
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from namegen.targets import template_model
+from namegen.targets.unescaped import Unescaped, UnescapedText
 
 _FIELDS = {data: template_model.readable(data) for data in template_model.CLASSES}
 
@@ -23,3 +25,17 @@ class Sandbox(ImmutableSandboxedEnvironment):
         if attribute in _FIELDS.get(type(obj), ()):
             return getattr(obj, attribute)
         return super().getattr(obj, attribute)
+
+
+def finished(value: object) -> object:
+    """Let through what may stand in a file as it is: strings that namegen spelled, and numbers.
+
+    Raises:
+        UnescapedText: the value is manifest text that no escape has seen.
+        TypeError: the value is another object, or true, false or none.
+    """
+    if isinstance(value, str | int | float | Undefined) and not isinstance(value, bool):
+        return value
+    if isinstance(value, Unescaped):
+        raise UnescapedText
+    raise TypeError(f"{type(value).__name__} has no spelling of its own: say what to put out")

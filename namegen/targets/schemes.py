@@ -38,6 +38,8 @@ def _scheme(path: Path) -> NamingScheme:
     reserved = {
         word: group["why"] for group in reversed(data["reserved"]) for word in group["words"]
     }
+    if not all(isinstance(word, str) for word in reserved):  # YAML reads NULL and true as values
+        raise UnusableTarget("a reserved word wants quotes", where=f"{FOLDER}/{path.name}")
     return NamingScheme(
         language=path.stem,
         constant_case=data["constant_case"],

@@ -7,6 +7,7 @@ import unicodedata
 from namegen.text.characters import is_typeable, is_visible, name_of
 from namegen.text.distance import Step, script
 from namegen.text.terminal import escaped
+from namegen.text.words import convert
 
 _LONGEST = 300
 """Texts longer than this are not compared letter by letter."""
@@ -55,9 +56,25 @@ def spell_out(found: str, expected: str) -> str:
     if max(len(found), len(expected)) > _LONGEST:
         return "a different text"
     steps = _merged(script(found, expected))
-    if len(steps) > _MOST:
-        return f"{sum(max(len(s.found), len(s.expected)) for s in steps)} letters differ"
-    return ", ".join(_phrase(step, found, expected) for step in steps)
+    if len(steps) <= _MOST and sum(map(_size, steps)) <= len(expected):
+        return ", ".join(_phrase(step, found, expected) for step in steps)
+    return _summary(found, expected, steps)
+
+
+def _summary(found: str, expected: str, steps: list[Step]) -> str:
+    """Return what many differences come to."""
+    words, wanted = (convert(text, "snake_case").split("_") for text in (found, expected))
+    if words == wanted:
+        return "the same words in another style"
+    if sorted(words) == sorted(wanted):
+        return "the same words in another order"
+    if found.lower() == expected.lower():
+        return f"the case of {len(steps)} letters differs"
+    return f"{sum(map(_size, steps))} letters differ"
+
+
+def _size(step: Step) -> int:
+    return max(len(step.found), len(step.expected))
 
 
 def _merged(steps: list[Step]) -> list[Step]:

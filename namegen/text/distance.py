@@ -9,6 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+_EDIT = 1000
+_CASE = 999
+"""A letter in the wrong case, so that of two equally short scripts the plainer one is taken."""
+
 Action = Literal["insert", "delete", "replace", "swap"]
 
 
@@ -33,15 +37,15 @@ def osa(a: str, b: str) -> int:
     >>> osa("motor", "mtoor"), osa("CA", "ABC")
     (1, 3)
     """
-    from rapidfuzz.distance import OSA  # noqa: PLC0415 - only when two texts are compared
+    from rapidfuzz.distance import OSA
 
     return OSA.distance(a, b)
 
 
 def script(found: str, expected: str) -> list[Step]:
     """Return a shortest list of edits that makes the found text the expected one, in order."""
-    skip = _shared_start(found, expected)
-    tail = _shared_start(found[skip:][::-1], expected[skip:][::-1])
+    skip = shared_start(found, expected)
+    tail = shared_start(found[skip:][::-1], expected[skip:][::-1])
     a, b = found[skip : len(found) - tail], expected[skip : len(expected) - tail]
     table = _table(a, b)
     steps: list[Step] = []
@@ -55,7 +59,7 @@ def script(found: str, expected: str) -> list[Step]:
     return steps[::-1]
 
 
-def _shared_start(a: str, b: str) -> int:
+def shared_start(a: str, b: str) -> int:
     """Return how many letters two texts have in common at their start."""
     shared = 0
     for x, y in zip(a, b, strict=False):
@@ -66,30 +70,37 @@ def _shared_start(a: str, b: str) -> int:
 
 
 def _table(a: str, b: str) -> list[list[int]]:
-    """Return the distances between all beginnings of two texts."""
-    table = [list(range(len(b) + 1))]
+    """Return the distances between all beginnings of two texts, in thousandths."""
+    table = [[_EDIT * j for j in range(len(b) + 1)]]
     for i, x in enumerate(a, 1):
-        above, row = table[-1], [i]
+        above, row = table[-1], [_EDIT * i]
         for j, y in enumerate(b, 1):
-            best = min(above[j] + 1, row[-1] + 1, above[j - 1] + (x != y))
+            best = min(above[j] + _EDIT, row[-1] + _EDIT, above[j - 1] + _wrong(x, y))
             if i > 1 and j > 1 and x == b[j - 2] and y == a[i - 2]:
-                best = min(best, table[i - 2][j - 2] + 1)
+                best = min(best, table[i - 2][j - 2] + _EDIT)
             row.append(best)
         table.append(row)
     return table
 
 
+def _wrong(x: str, y: str) -> int:
+    if x == y:
+        return 0
+    return _CASE if x.lower() == y.lower() else _EDIT
+
+
 def _step_back(table: list[list[int]], a: str, b: str, i: int, j: int) -> tuple[int, int]:
     """Return how many letters of each text the last edit of a shortest script covers."""
     here = table[i][j]
-    if i and j and a[i - 1] == b[j - 1] and table[i - 1][j - 1] == here:
+    wrong = _wrong(a[i - 1], b[j - 1]) if i and j else _EDIT
+    if wrong < _EDIT and table[i - 1][j - 1] + wrong == here:
         return 1, 1
     swapped = i > 1 and j > 1 and a[i - 1] == b[j - 2] and a[i - 2] == b[j - 1]
-    if swapped and table[i - 2][j - 2] + 1 == here:
+    if swapped and table[i - 2][j - 2] + _EDIT == here:
         return 2, 2
-    if i and j and table[i - 1][j - 1] + 1 == here:
+    if i and j and table[i - 1][j - 1] + wrong == here:
         return 1, 1
-    return (1, 0) if i and table[i - 1][j] + 1 == here else (0, 1)
+    return (1, 0) if i and table[i - 1][j] + _EDIT == here else (0, 1)
 
 
 def _action(found: int, expected: int) -> Action:

@@ -10,14 +10,12 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-_TRADE = frozenset(
-    """
-    accelerometer actuator analog barometer bumper buzzer chassis decoder detector dispenser
-    drivetrain encoder flywheel gearbox gimbal gyro gyroscope hopper intake lidar linkage magnet
-    odometer odometry outtake pinion pivot potentiometer proximity relay roller rotor servo slider
-    solenoid sonar spindle sprocket telemetry thermistor thruster turret ultrasonic winch
-    """.split()
-)
+_TRADE = """
+accelerometer actuator analog barometer bumper buzzer chassis decoder detector dispenser
+drivetrain encoder flywheel gearbox gimbal gyro gyroscope hopper intake lidar linkage magnet
+odometer odometry outtake pinion pivot potentiometer proximity relay roller rotor servo slider
+solenoid sonar spindle sprocket telemetry thermistor thruster turret ultrasonic winch
+"""
 """Common practice in naming devices, no source."""
 
 
@@ -27,11 +25,12 @@ def is_word(text: str) -> bool:
     >>> is_word("lift"), is_word("lfit"), is_word("servo")
     (True, False, True)
     """
-    return text in _TRADE or text in _words()
+    return text in _words()
 
 
 @cache
 def _words() -> frozenset[str]:
-    """Return the words of the data file beside this module."""
+    """Return the words of the data file beside this module and those of the trade."""
     data = Path(__file__).with_name("english.txt").read_text(encoding="ascii")
-    return frozenset(line for line in data.splitlines() if not line.startswith("#"))
+    words = (line for line in data.splitlines() if not line.startswith("#"))
+    return frozenset(words).union(_TRADE.split())

@@ -104,3 +104,8 @@ class Lines:
 
 def _encoded(text: str) -> bytes:
     return text.encode("utf-8", "surrogateescape")
+
+
+def split_lines(text: str) -> list[str]:
+    """Return the lines of a text without their ends, as `Lines` counts them."""
+    return _END.split(text)

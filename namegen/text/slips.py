@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import unicodedata
 from functools import lru_cache
-from os.path import commonprefix
 
+from namegen.text.distance import shared_start
 from namegen.text.lookalikes import skeleton
 
 ANY = 1.0
@@ -76,8 +76,8 @@ def slip_cost(found: str, expected: str) -> float:
     >>> slip_cost("ruder", "rudder"), slip_cost("bwothruster", "bowthruster")
     (0.55, 0.75)
     """
-    start = len(commonprefix((found, expected)))
-    tail = len(commonprefix((found[start:][::-1], expected[start:][::-1])))
+    start = shared_start(found, expected)
+    tail = shared_start(found[start:][::-1], expected[start:][::-1])
     a, b = found[start : len(found) - tail], expected[start : len(expected) - tail]
     first = FIRST if start == 0 else 0.0
     drops = [_lone(found, start + i) + (0.0 if i else first) for i in range(len(a))]

@@ -24,6 +24,8 @@ from namegen.model.places import Span
 
 MOST_STEPS = 60
 """Names followed one after another, before a text counts as not known."""
+MOST_NAMES = 5_000
+"""Names looked at for one look-up: files that import all of each other have endless detours."""
 MOST_TEXTS = 64
 """Texts that one look-up may get, before it counts as not known."""
 LONGEST = 10_000
@@ -84,14 +86,18 @@ class Resolver:
     find: Callable[[Import, str], str | None]
     _known: dict[tuple[str, tuple[Path, ...]], list[_Outcome]] = field(default_factory=dict)
     _open: set[tuple[str, tuple[Path, ...]]] = field(default_factory=set)
+    _cut: bool = False
+    _spent: int = 0
 
     def resolve(self, site: LookupSite, path: str) -> tuple[Resolved, ...]:
         """Return every text that a look-up in the file ``path`` may get; at least one entry."""
         name = site.name
+        self._spent = 0
         try:
             outcomes = self._follow(path, name, 0) or [_Lost("there are no values to take")]
         except _TooFar:
             self._open.clear()
+            self._cut = False
             outcomes = [_Lost("it leads through too many names")]
         return tuple(_resolved(outcome, path, name.span) for outcome in outcomes)
 
@@ -145,18 +151,23 @@ class Resolver:
         return [_Lost(f"it is made at run time by `{value.by.tries[-1][-1]}()`")]
 
     def _reference(self, path: str, tries: tuple[Path, ...], steps: int) -> list[_Outcome]:
-        if steps > MOST_STEPS:
+        self._spent += 1
+        if steps > MOST_STEPS or self._spent > MOST_NAMES:
             raise _TooFar
         key = (path, tries)
         if key in self._known:
             return self._known[key]
         if key in self._open:
+            self._cut = True
             return [_Lost(f"`{_last(tries)}` is defined by itself")]
         self._open.add(key)
         found = self._sought(path, tries, steps)
         self._open.discard(key)
-        outcomes = found or [_missing(tries[-1][-1])]
-        self._known[key] = outcomes
+        outcomes = found or [_missing(_last(tries))]
+        if not self._open:
+            self._cut = False
+        if not self._cut:  # what was cut short inside a cycle may be more when asked outside it
+            self._known[key] = outcomes
         return outcomes
 
     def _sought(self, path: str, tries: tuple[Path, ...], steps: int) -> list[_Outcome]:
@@ -198,6 +209,7 @@ class Resolver:
         if file is None or not target:
             return []
         if (file, (target,)) in self._open:
+            self._cut = True
             return []
         outcomes = self._reference(file, (target,), steps + 1)
         return [] if _is_missing(outcomes) else outcomes

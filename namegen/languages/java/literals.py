@@ -75,7 +75,8 @@ def _spelt(character: str) -> str:
 def _translated(body: str) -> str | None:
     """Return the text with unicode escapes replaced.
 
-    None if one is a quote, a backslash or a line end: those are seen before the literal is, so they would end it or start an escape.
+    None if one is a quote, a backslash or a line end: those are seen before the
+    literal is, so they would end it or start an escape.
     """
     pieces: list[str] = []
     done = 0

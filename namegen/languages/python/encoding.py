@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import io
+import re
 import tokenize
 
 from namegen.errors import UnusableInput
 from namegen.languages.encodings import UTF8_MARK, Decoded, decode_as
+
+_LINE_END = re.compile(rb"\r\n|\r|\n")
 
 
 def decode(data: bytes) -> Decoded:
@@ -15,11 +18,11 @@ def decode(data: bytes) -> Decoded:
     Raises:
         UnusableInput: the encoding is not known, or the bytes are none of its text.
     """
-    head = data.split(b"\n", 2)[:2]
-    if b"coding" not in b"\n".join(head):
+    head = b"\n".join(_LINE_END.split(data, 2)[:2])
+    if b"coding" not in head:
         return decode_as(data, "utf-8")
     try:
-        encoding, _ = tokenize.detect_encoding(io.BytesIO(data).readline)
+        encoding, _ = tokenize.detect_encoding(io.BytesIO(head).readline)
     except SyntaxError as error:
         raise UnusableInput(
             f"cannot be decoded: {error}",

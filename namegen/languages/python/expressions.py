@@ -188,7 +188,8 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
         return Wrapper(span_of(node))
     words = dotted(source, function) if function is not None else None
     given = elements(arguments) if arguments is not None else []
-    called = f"`{words[-1]}()`" if words else "a call"
+    last = _field_text(source, function, "attribute") if function is not None else ""
+    called = f"`{words[-1] if words else last}()`" if words or last else "a call"
     if (
         words is None
         or len(given) != 1

@@ -218,7 +218,7 @@ def kind_in(source: Source, types: list[Node], rule: LookupRule) -> str | None:
     pending = list(types)
     while pending:
         node = pending.pop()
-        if node.type in {"attribute", "identifier"}:
+        if node.type in {"attribute", "identifier", "string"}:
             words.add(last_word(source, node) or "")
         else:
             pending += node.named_children

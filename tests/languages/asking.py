@@ -1,0 +1,56 @@
+"""Reading a few files in memory and following their look-ups, for the tests' tables."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from textwrap import dedent
+
+from namegen import languages
+from namegen.model.facts import LookupSite, Reading
+from namegen.model.workspaces import LookupRule
+from namegen.resolving.modules import ModuleFinder
+from namegen.resolving.resolver import Resolved, Resolver
+
+MOTOR = LookupRule("call", "motor")
+
+
+class Code:
+    """Some files of code with the look-up rules that hold for them."""
+
+    def __init__(self, files: Mapping[str, str], rules: Sequence[LookupRule] = (MOTOR,)) -> None:
+        self.files = {path: dedent(text).encode() for path, text in files.items()}
+        self.rules = rules
+        self.readings: dict[str, Reading] = {}
+        roots = sorted({path.split("/")[0] for path in files if "/" in path} | {""})
+        self.resolver = Resolver(self.reading, ModuleFinder(self.files.__contains__, roots))
+
+    def reading(self, path: str) -> Reading | None:
+        if path not in self.files:
+            return None
+        if path not in self.readings:
+            language = languages.for_path(path)
+            assert language is not None
+            self.readings[path] = language.read(self.files[path], self.rules)
+        return self.readings[path]
+
+    def sites(self, path: str) -> Sequence[LookupSite]:
+        reading = self.reading(path)
+        assert reading is not None
+        return reading.lookups
+
+    def resolved(self, path: str) -> list[Resolved]:
+        return [one for site in self.sites(path) for one in self.resolver.resolve(site, path)]
+
+    def answers(self, path: str) -> list[str]:
+        """Return each text that is looked up, or the reason in brackets."""
+        return [f"[{one.why}]" if one.text is None else one.text for one in self.resolved(path)]
+
+
+def python(text: str, *rules: LookupRule) -> list[str]:
+    """Return what the look-ups of one Python file ask for."""
+    return Code({"main.py": text}, rules or (MOTOR,)).answers("main.py")
+
+
+def java(text: str, *rules: LookupRule) -> list[str]:
+    """Return what the look-ups of one Java file ask for."""
+    return Code({"Main.java": text}, rules or (MOTOR,)).answers("Main.java")

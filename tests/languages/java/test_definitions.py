@@ -1,0 +1,68 @@
+"""What a name of a Java file stands for, told by the look-up that it reaches."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.languages.asking import java
+
+FOLLOWED = [
+    ('static final String N = "bow"; void f() { motor(N); }', ["bow"]),
+    ('static final String N = "bow"; void f() { motor(this.N); motor(Main.N); }', ["bow", "bow"]),
+    ('static final String S = "bow", N = S + "T"; void f() { motor(N); }', ["bowT"]),
+    ('void f() { String n = "bow"; motor(n); }', ["bow"]),
+    ('void f() { var n = ("bow"); motor(n); }', ["bow"]),
+    ('void f() { String n; n = "bow"; motor(n); }', ["bow"]),
+    ('void f() { { String n = "a"; motor(n); } { String n = "b"; motor(n); } }', ["a", "b"]),
+    ('String n = "a"; void f() { String n = "b"; motor(n); motor(this.n); }', ["b", "a"]),
+    ('String n; Main() { this.n = "bow"; } void f() { motor(n); }', ["bow"]),
+    ('void f() { motor("bow" + (\'T\' + "h")); }', ["bowTh"]),
+    ('void f() { for (String n : List.of("a", "b")) motor(n); }', ["a", "b"]),
+    ('String[] all = {"a", "b"}; void f() { for (var n : all) motor(n); }', ["a", "b"]),
+    ('String[] all = {"a", "b"}; void f() { motor(all); }', ["a", "b"]),
+    ('static class K { static final String N = "bow"; } void f() { motor(K.N); }', ["bow"]),
+    ('static class K { String n = "bow"; } K k = new K(); void f() { motor(k.n); }', ["bow"]),
+    (
+        'interface I { String N = "bow"; } class K implements I { } void f() { motor(K.N); }',
+        ["bow"],
+    ),
+    ('class B { String n = "bow"; } class K extends B { void f() { motor(n); } }', ["bow"]),
+    ('class K extends Unread { void f() { motor(N); } } String N = "bow";', ["bow"]),
+    (
+        'enum E { BOW("bow"); final String id; E(String s) { id = s; } }'
+        " void f() { motor(E.BOW.id); }",
+        ["bow"],
+    ),
+    (
+        'enum E { BOW(1, "bow"); String id; E(int i, String id) { this.id = id; }'
+        " String getId() { return this.id; } } void f() { motor(E.BOW.getId()); }",
+        ["bow"],
+    ),
+    ('static String n() { return "bow"; } void f() { motor(n()); }', ["bow"]),
+    ('void f() { Runnable r = () -> { String n = "a"; motor(n); }; }', ["a"]),
+    ('void f() { Object o = new Object() { String n = "a"; void g() { motor(n); } }; }', ["a"]),
+    ('void f() { String n; motor(n = "bow"); }', ["bow"]),
+    # not known
+    (
+        'String n() { return "bow"; } void f() { motor(n()); }',
+        ["[it is made at run time by `n()`]"],
+    ),
+    ('void f() { String n = "a"; n = "b"; motor(n); }', ["[`n` is assigned more than once]"]),
+    ('void f() { String n = "a"; n += "b"; motor(n); }', ["[`n` is assigned more than once]"]),
+    ("String n = n; void f() { motor(n); }", ["[`n` is defined by itself]"]),
+    ("void f() { motor(n); }", ["[`n` is not defined in code that was read]"]),
+    ("void f(String n) { motor(n); }", ["[it is a parameter of `f`]"]),
+    ("void f() { g(n -> motor(n)); }", ["[it is a parameter]"]),
+    ("void f() { g((n, m) -> motor(m)); }", ["[it is a parameter]"]),
+    ("void f() { if (o instanceof String n) motor(n); }", ["[it is matched at run time]"]),
+    ("void f() { motor(names[0]); }", ["[it is taken out of a table]"]),
+    ('void f() { motor(make("a")); }', ["[it is made at run time by `make()`]"]),
+    ('void f() { motor("a" + 1); }', ["[it is a number, not text]"]),
+    ("void f() { motor(null); }", ["[it is null]"]),
+    ("enum E { BOW } void f() { motor(E.BOW); }", ["[an enum constant is not text itself]"]),
+]
+
+
+@pytest.mark.parametrize(("code", "names"), FOLLOWED)
+def test_names_are_followed(code, names):
+    assert java(f"class Main {{ {code} }}") == names

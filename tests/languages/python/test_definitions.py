@@ -1,0 +1,90 @@
+"""What a name of a Python file stands for, told by the look-up that it reaches."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.languages.asking import python
+
+MORE_THAN_ONCE = "[`N` is assigned more than once]"
+RUN_TIME = "[it is made at run time]"
+
+FOLLOWED = [
+    ("N = 'bow'\nmotor(N)", ["bow"]),
+    ("N: Final[str] = 'bow'\nmotor(N)", ["bow"]),
+    ("N: str\nN = 'bow'\nmotor(N)", ["bow"]),
+    ("M = N = 'bow'\nmotor(M); motor(N)", ["bow", "bow"]),
+    ("A, N = 1, 'bow'\nmotor(N)", ["bow"]),
+    ("SIDE = 'bow'\nmotor(SIDE + 'Thruster')", ["bowThruster"]),
+    ("SIDE = 'bow'\nmotor(f'{SIDE}Thruster')", ["bowThruster"]),
+    ("motor('bow' 'Thr' f'ust{\"er\"}')", ["bowThruster"]),
+    ("motor('a' + ('b' + 'c'))", ["abc"]),
+    ("motor(f'{{bow}}')", ["{bow}"]),
+    ("motor(rf'\\{\"x\"}')", ["\\x"]),
+    ("motor(str('bow'))", ["bow"]),
+    ("X = NewType('X', str)\nmotor(X('bow'))", ["bow"]),
+    ("X = typing.NewType('X', str)\nclass K:\n N: Final = X('bow')\nmotor(K.N)", ["bow"]),
+    ("class X(str): pass\nmotor(X('bow'))", ["bow"]),
+    # classes
+    ("class K:\n N = 'bow'\nmotor(K.N)", ["bow"]),
+    ("class K:\n class L:\n  N = 'bow'\nmotor(K.L.N)", ["bow"]),
+    ("class K:\n N = 'bow'\n m = motor(N)", ["bow"]),
+    ("N = 'stern'\nclass K:\n N = 'bow'\n def f(self): motor(N); motor(self.N)", ["stern", "bow"]),
+    ("class K:\n N = 'bow'\n @classmethod\n def f(cls): motor(cls.N)", ["bow"]),
+    ("class K:\n def __init__(self):\n  self.n = 'bow'\n def f(self): motor(self.n)", ["bow"]),
+    ("class B:\n N = 'bow'\nclass K(B): pass\nmotor(K.N)", ["bow"]),
+    ("class B:\n N = 'bow'\nclass K(B):\n def f(self): motor(self.N)", ["bow"]),
+    ("class K:\n N = 'bow'\nk = K()\nmotor(k.N)", ["bow"]),
+    ("class K:\n N = 'bow'\nL = K\nmotor(L.N)", ["bow"]),
+    ("class E(Enum):\n N = 'bow'\nmotor(E.N.value)", ["bow"]),
+    ("class E(StrEnum):\n N = 'bow'\nmotor(E.N)", ["bow"]),
+    ("class E(str, enum.Enum):\n N = 'bow'\nmotor(E.N)", ["bow"]),
+    # functions, loops, conditions
+    ("N = 'stern'\ndef f():\n N = 'bow'\n motor(N)", ["bow"]),
+    ("def f():\n N = 'bow'\n def g(): motor(N)", ["bow"]),
+    ("def g():\n N = 'stern'\ndef f():\n N = 'bow'\n motor(N)", ["bow"]),
+    ("def f():\n global N\n N = 'bow'\nmotor(N)", ["bow"]),
+    ("for n in ('a', 'b'): motor(n)", ["a", "b"]),
+    ("ALL = ['a', 'b']\nfor n in ALL: motor(n)", ["a", "b"]),
+    ("[motor(n) for n in ('a', 'b')]", ["a", "b"]),
+    ("N = 'a' if fast else 'b'\nmotor(N)", ["a", "b"]),
+    ("for s in ('a', 'b'): motor(s + 'X')", ["aX", "bX"]),
+    ("ALL = ('a', 'b')\nmotor(ALL)", ["a", "b"]),
+    ("if (n := 'bow'): motor(n)", ["bow"]),
+    # not known
+    ("N = 'a'\nN = 'b'\nmotor(N)", [MORE_THAN_ONCE]),
+    ("N = 'a'\nN += 'b'\nmotor(N)", [MORE_THAN_ONCE]),
+    ("N = 'a'\ndef f():\n global N\n N = 'b'\nmotor(N)", [MORE_THAN_ONCE]),
+    ("try:\n from x import N\nexcept ImportError:\n N = 'a'\nmotor(N)", [MORE_THAN_ONCE]),
+    ("N = N\nmotor(N)", ["[`N` is defined by itself]"]),
+    ("A = B\nB = A\nmotor(A)", ["[`A` is defined by itself]"]),
+    ("motor(N)", ["[`N` is not defined in code that was read]"]),
+    ("motor('a' % 1)", ["[it is filled in with `%` at run time]"]),
+    ("motor('{}'.format(x))", [RUN_TIME.replace("time]", "time by `format()`]")]),
+    ("motor(make('a'))", ["[it is made at run time by `make()`]"]),
+    ("motor(f'{x!r}')", ["[it is formatted at run time]"]),
+    ("motor(f'{\"x\":>3}')", ["[it is formatted at run time]"]),
+    ("motor(table['a'])", ["[it is taken out of a table]"]),
+    ("motor(b'a')", ["[it is not plain text (bytes, or an escape that is not whole)]"]),
+    ("motor(3)", ["[it is a number, not text]"]),
+    ("motor(None)", ["[it is None]"]),
+    ("with x as N: motor(N)", [RUN_TIME]),
+    ("for n in range(3): motor(n)", ["[it runs over values that are not written out]"]),
+    ("N = 'ab'\nfor c in N: motor(c)", ["[it runs over values that are not written out]"]),
+    ("ALL = ['a']\nALL.append(x)\nmotor(ALL)", ["[`ALL` is assigned more than once]"]),
+    (
+        "class E(Enum):\n N = 'a'\nmotor(E.N)",
+        ["[an enum member is not text itself; its `.value` is]"],
+    ),
+    ("def f(N):\n motor(N + 'x')", ["[it is a parameter of `f`]"]),
+    ("f = lambda n: motor(n)", ["[it is a parameter]"]),
+    ("def f(): pass\nmotor(f)", ["[it is a function]"]),
+    ("match x:\n case N: motor(N)", ["[it is matched at run time]"]),
+    ("*N, b = x\nmotor(N)", ["[it is unpacked at run time]"]),
+]
+
+
+@pytest.mark.parametrize(("code", "names"), FOLLOWED)
+def test_names_are_followed(code, names):
+    compile(code, "<case>", "exec")
+    assert python(code) == names

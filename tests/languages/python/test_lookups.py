@@ -1,0 +1,150 @@
+"""Which places of a Python file are look-ups, and what of which kind they ask for."""
+
+from __future__ import annotations
+
+import pytest
+
+from namegen.model.workspaces import LookupRule
+from tests.languages.asking import MOTOR, Code, python
+
+ON_BOAT = LookupRule("call", "motor", on="boat")
+KEYWORD = LookupRule("call", "fit", name_at=(1,), name_key="name")
+PAIR = LookupRule("call", "drive", name_at=(0, 1))
+ALL = LookupRule("call", "group", name_at="rest")
+NEW = LookupRule("new", "Motor")
+MARK = LookupRule("annotation", "uses")
+TABLE = LookupRule("subscript", "devices")
+
+FOUND = [
+    # the receiver
+    ("boat.motor('bow')", MOTOR, ["bow"]),
+    ("motor('bow')", MOTOR, ["bow"]),
+    ("self.a[0].b().motor('bow')", MOTOR, ["bow"]),
+    ("boat.motor('bow')", ON_BOAT, ["bow"]),
+    ("self.boat.motor('bow')", ON_BOAT, ["bow"]),
+    ("self.boat().motor('bow')", ON_BOAT, ["bow"]),
+    ("boats.motor('bow')", ON_BOAT, []),
+    ("boat.x.motor('bow')", ON_BOAT, []),
+    ("motor('bow')", ON_BOAT, []),
+    ("boat.motors('bow')", MOTOR, []),
+    ("boat.motor", MOTOR, []),
+    ("# boat.motor('bow')\n'motor(1)'", MOTOR, []),
+    ("def motor(name='bow'): pass", MOTOR, []),
+    ("boat.motor()", MOTOR, []),
+    ("boat . \\\n motor ( # why\n 'bow' )", MOTOR, ["bow"]),
+    # which argument
+    ("fit(boat, 'bow')", KEYWORD, ["bow"]),
+    ("fit(boat, name='bow')", KEYWORD, ["bow"]),
+    ("fit(boat, label='bow')", KEYWORD, []),
+    ("fit(*both)", KEYWORD, ["[the arguments are unpacked at run time]"]),
+    ("fit(boat, **both)", KEYWORD, ["[the arguments are unpacked at run time]"]),
+    ("drive('port', 'starboard', 3)", PAIR, ["port", "starboard"]),
+    ("group('a', 'b', *c, d=1)", ALL, ["a", "b", "[the arguments are unpacked at run time]"]),
+    ("motor(('a', \"b\"))", MOTOR, ["a", "b"]),
+    ("motor(['a', ['b']])", MOTOR, ["a", "b"]),
+    ("motor({'a'})", MOTOR, ["a"]),
+    ("motor('a' if fast else 'b')", MOTOR, ["a", "b"]),
+    ("motor(n for n in x)", MOTOR, ["[it is made at run time]"]),
+    # other shapes
+    ("Motor('bow')", NEW, ["bow"]),
+    ("lib.Motor('bow', 2)", NEW, ["bow"]),
+    ("@boat.uses('bow')\ndef f(): pass", MARK, ["bow"]),
+    ("boat.uses('bow')", MARK, []),
+    ("devices['bow']", TABLE, ["bow"]),
+    ("boat.devices['bow'].run()", TABLE, ["bow"]),
+    ("devices[x]['bow']", TABLE, ["[`x` is not defined in code that was read]"]),
+    ("devices('bow')", TABLE, []),
+    # the same function under another name
+    ("from lib import motor as m\nm('bow')", MOTOR, ["bow"]),
+    ("from boat import motor as m\nm('bow')", ON_BOAT, ["bow"]),
+    ("from ship import motor as m\nm('bow')", ON_BOAT, []),
+    ("from boat import motor\nmotor('bow')", ON_BOAT, ["bow"]),
+    ("get = boat.motor\nget('bow')\nother.get('x')", ON_BOAT, ["bow"]),
+]
+
+
+@pytest.mark.parametrize(("code", "rule", "names"), FOUND)
+def test_look_ups_are_found(code, rule, names):
+    assert python(code, rule) == names
+
+
+KINDS = {"Motor": "motor", "Servo": "servo"}
+BY_ARGUMENT = LookupRule("call", "fit", kind_at=1, kinds=KINDS)
+BY_TYPE = LookupRule("call", "get", kind_by="type-argument", kinds=KINDS)
+BY_DECLARATION = LookupRule("call", "get", kind_by="declared-type", kinds=KINDS)
+
+
+@pytest.mark.parametrize(
+    ("code", "rule", "kind"),
+    [
+        ("motor('a')", LookupRule("call", "motor", kind="motor"), "motor"),
+        ("motor('a')", MOTOR, None),
+        ("fit('a', Motor)", BY_ARGUMENT, "motor"),
+        ("fit('a', lib.Servo)", BY_ARGUMENT, "servo"),
+        ("fit('a', 'Servo')", BY_ARGUMENT, "servo"),
+        ("fit('a', Lamp)", BY_ARGUMENT, None),
+        ("fit('a')", BY_ARGUMENT, None),
+        ("get[Motor]('a')", BY_TYPE, "motor"),
+        ("boat.get[lib.Motor]('a')", BY_TYPE, "motor"),
+        ("get('a')", BY_TYPE, None),
+        ("bow: Motor = get('a')", BY_DECLARATION, "motor"),
+        ("bow: 'Servo' = get('a')", BY_DECLARATION, "servo"),
+        ("bow: lib.Motor | None = get('a')", BY_DECLARATION, "motor"),
+        ("bow: Motor | Servo = get('a')", BY_DECLARATION, None),
+        ("class A:\n bow: Motor\n def f(self):\n  self.bow = get('a')", BY_DECLARATION, "motor"),
+        ("bow = get('a')", BY_DECLARATION, None),
+    ],
+)
+def test_kind_that_is_asked_for(code, rule, kind):
+    (site,) = Code({"a.py": code}, [rule]).sites("a.py")
+    assert site.kind == kind
+
+
+@pytest.mark.parametrize(
+    ("code", "holders"),
+    [
+        ("bow = motor('a')", ["bow"]),
+        ("self.bow = motor('a')", ["bow"]),
+        ("bow: M = (motor('a'))", ["bow"]),
+        ("bow, stern = motor('a'), motor('b')", ["bow", "stern"]),
+        ("bow, stern = motor(['a', 'b'])", ["bow", "stern"]),
+        ("both = motor(['a', 'b'])", [None, None]),
+        ("f(bow=motor('a'))", ["bow"]),
+        ("def f(bow=motor('a')): pass", ["bow"]),
+        ("if bow := motor('a'): pass", ["bow"]),
+        ("bow = await motor('a')", ["bow"]),
+        ("a = bow = motor('a')", ["bow"]),
+        ("f(motor('a'))", [None]),
+        ("x = motor('a').speed", [None]),
+        ("x[motor('a')] = 1", [None]),
+    ],
+)
+def test_what_a_device_is_put_into(code, holders):
+    assert [site.holder for site in Code({"a.py": code}).sites("a.py")] == holders
+
+
+def test_scope_names_classes_and_functions():
+    code = "class Boat:\n def start(self):\n  return [motor('a') for _ in x]\n"
+    (site,) = Code({"a.py": code}).sites("a.py")
+    assert site.scope == ("Boat", "start")
+
+
+@pytest.mark.parametrize(
+    ("code", "function"),
+    [
+        ("def fetch(name): return motor(name)", "fetch"),
+        ("def fetch(*, name: str = 'bow'): return motor(name)", "fetch"),
+        ("class A:\n def fetch(self, name):\n  return motor(name)", "fetch"),
+        ("def fetch(name):\n name = 'bow'\n motor(name)", None),
+        ("def fetch(name): return motor(name + 'x')", None),
+        ("motor(name)", None),
+    ],
+)
+def test_parameter_as_a_name_tells_its_function(code, function):
+    (site,) = Code({"a.py": code}).sites("a.py")
+    assert site.parameter == function
+
+
+def test_rules_of_other_languages_are_left_alone():
+    assert python("motor('a')", LookupRule("call", "motor", languages=("java",))) == []
+    assert python("motor('a')", LookupRule("call", "motor", languages=("python",))) == ["a"]

@@ -1,0 +1,203 @@
+"""Names are followed across files, and never for ever."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.languages.asking import Code
+
+PYTHON_FILES = [
+    ({"c/main.py": "from names import N\nmotor(N)", "c/names.py": "N = 'bow'"}, ["bow"]),
+    ({"c/main.py": "from names import N as M\nmotor(M)", "c/names.py": "N = 'bow'"}, ["bow"]),
+    ({"c/main.py": "import names\nmotor(names.N)", "c/names.py": "N = 'bow'"}, ["bow"]),
+    (
+        {"c/main.py": "import names as n\nmotor(n.K.N)", "c/names.py": "class K:\n N = 'bow'"},
+        ["bow"],
+    ),
+    ({"c/main.py": "from names import *\nmotor(N)", "c/names.py": "N = 'bow'"}, ["bow"]),
+    ({"c/main.py": "import p.names\nmotor(p.names.N)", "c/p/names.py": "N = 'bow'"}, ["bow"]),
+    ({"c/main.py": "from p import names\nmotor(names.N)", "c/p/names.py": "N = 'bow'"}, ["bow"]),
+    ({"c/p/main.py": "from . import names\nmotor(names.N)", "c/p/names.py": "N = 'bow'"}, ["bow"]),
+    ({"c/p/main.py": "from ..names import N\nmotor(N)", "c/names.py": "N = 'bow'"}, ["bow"]),
+    (
+        {"c/p/main.py": "from .names import N\nmotor(N)", "c/names.py": "N = 'bow'"},
+        ["[`N` is not defined in code that was read]"],
+    ),
+    ({"c/q/main.py": "from names import N\nmotor(N)", "c/names.py": "N = 'bow'"}, ["bow"]),
+    (
+        {
+            "c/main.py": "from a import N\nmotor(N)",
+            "c/a/__init__.py": "from .b import N",
+            "c/a/b.py": "from c import M as N",
+            "c/c.py": "M = 'bow'",
+        },
+        ["bow"],
+    ),
+    (
+        {
+            "c/main.py": "from devices import Motor\nmotor(Motor.BOW)",
+            "c/devices.py": "from kinds import X\nclass Motor:\n BOW: Final = X('bow')",
+            "c/kinds.py": "X = NewType('X', str)",
+        },
+        ["bow"],
+    ),
+    (
+        {
+            "c/main.py": "from a import N\nmotor(N)",
+            "c/a.py": "from b import N",
+            "c/b.py": "from a import N",
+        },
+        ["[`N` is not defined in code that was read]"],
+    ),
+    (
+        {
+            "c/main.py": "from names import B\nclass K(B):\n def f(self): motor(self.N)",
+            "c/names.py": "class B:\n N = 'bow'",
+        },
+        ["bow"],
+    ),
+    (
+        {
+            "c/main.py": "from a import *\nfrom b import *\nmotor(N)",
+            "c/a.py": "N = 'a'",
+            "c/b.py": "N = 'b'",
+        },
+        ["b"],
+    ),
+    (
+        {"c/main.py": "from a import *\nmotor(_N)", "c/a.py": "_N = 'a'"},
+        ["[`_N` is not defined in code that was read]"],
+    ),
+]
+
+
+@pytest.mark.parametrize(("files", "names"), PYTHON_FILES)
+def test_python_names_are_followed_across_files(files, names):
+    assert Code(files).answers(next(iter(files))) == names
+
+
+def main(body: str, head: str = "") -> str:
+    return f"package p; {head} class Main {{ void f() {{ {body} }} }}"
+
+
+NAMES = """
+public final class Names {
+  public static final String N = "bow";
+  static class In { static final String M = "in"; }
+}
+"""
+JAVA_FILES = [
+    ({"c/p/Main.java": main("motor(Names.N);"), "c/p/Names.java": NAMES}, ["bow"]),
+    ({"c/p/Main.java": main("motor(Names.In.M);"), "c/p/Names.java": NAMES}, ["in"]),
+    (
+        {"c/p/Main.java": main("motor(Names.N);", "import q.Names;"), "c/q/Names.java": NAMES},
+        ["bow"],
+    ),
+    ({"c/p/Main.java": main("motor(Names.N);", "import q.*;"), "c/q/Names.java": NAMES}, ["bow"]),
+    (
+        {"c/p/Main.java": main("motor(N);", "import static q.Names.N;"), "c/q/Names.java": NAMES},
+        ["bow"],
+    ),
+    (
+        {"c/p/Main.java": main("motor(N);", "import static q.Names.*;"), "c/q/Names.java": NAMES},
+        ["bow"],
+    ),
+    (
+        {"c/p/Main.java": main("motor(In.M);", "import q.Names.In;"), "c/q/Names.java": NAMES},
+        ["in"],
+    ),
+    (
+        {
+            "c/p/Main.java": main("motor(M);", "import static q.Names.In.*;"),
+            "c/q/Names.java": NAMES,
+        },
+        ["in"],
+    ),
+    (
+        {"c/p/Main.java": main("motor(q.Names.N);"), "c/q/Names.java": NAMES},
+        ["[`N` is not defined in code that was read]"],
+    ),
+]
+
+
+@pytest.mark.parametrize(("files", "names"), JAVA_FILES)
+def test_java_names_are_followed_across_files(files, names):
+    assert Code(files).answers(next(iter(files))) == names
+
+
+def test_the_literal_is_told_where_it_stands():
+    code = Code(
+        {"c/main.py": "from names import N\nmotor(N)\nmotor(N + 'x')", "c/names.py": "N = 'bow'"}
+    )
+    alone, joined = code.resolved("c/main.py")
+    assert (alone.path, code.files["c/names.py"][alone.span.start : alone.span.end]) == (
+        "c/names.py",
+        b"bow",
+    )
+    assert alone.literal is not None
+    assert (joined.path, code.files["c/main.py"][joined.span.start : joined.span.end]) == (
+        "c/main.py",
+        b"N + 'x'",
+    )
+    assert joined.literal is None
+    assert [path for path, _ in joined.pieces] == ["c/names.py", "c/main.py"]
+
+
+def test_empty_pieces_do_not_make_a_join_a_literal():
+    (one,) = Code({"a.py": "motor('' 'bow')"}).resolved("a.py")
+    assert (one.text, one.literal) == ("bow", None)
+
+
+LONG_CHAIN = "N0 = 'bow'\n" + "".join(f"N{i} = N{i - 1}\n" for i in range(1, 500)) + "motor(N499)"
+DOUBLING = (
+    "N0 = 'bow'\n" + "".join(f"N{i} = N{i - 1} + N{i - 1}\n" for i in range(1, 21)) + "motor(N20)"
+)
+BRANCHES = (
+    "".join(f"N{i} = 'a' if x else 'b'\n" for i in range(20))
+    + "motor("
+    + "+".join(f"N{i}" for i in range(20))
+    + ")"
+)
+JOINED = "motor(" + "+".join("'x'" for _ in range(5_000)) + ")"
+
+
+@pytest.mark.parametrize(
+    ("code", "answer"),
+    [
+        (LONG_CHAIN, "[it leads through too many names]"),
+        (DOUBLING, "[it is put together from too many pieces]"),
+        (BRANCHES, "[it is put together in too many ways]"),
+        (JOINED, "x" * 5_000),
+    ],
+    ids=["chain", "doubling", "branches", "joined"],
+)
+def test_following_ends(code, answer):
+    assert Code({"a.py": code}).answers("a.py") == [answer]
+
+
+def test_a_long_chain_leaves_short_ones_known():
+    code = Code({"a.py": LONG_CHAIN + "\nmotor(N3)"})
+    assert code.answers("a.py") == ["[it leads through too many names]", "bow"]
+
+
+def test_files_that_import_all_of_each_other_end():
+    names = [f"m{i}" for i in range(12)]
+    stars = {f"c/{own}.py": "".join(f"from {n} import *\n" for n in names) for own in names}
+    code = Code(
+        {"c/main.py": "from m0 import *\nmotor(N)\nmotor(M)", **stars, "c/m9.py": "M = 'bow'"}
+    )
+    unknown, known = code.answers("c/main.py")
+    assert unknown.startswith("[")
+    assert known == "bow"
+
+
+def test_a_cycle_hides_nothing_from_a_later_question():
+    code = Code(
+        {
+            "c/main.py": "from a import M\nimport b\nmotor(M)\nmotor(b.M)",
+            "c/a.py": "from c import *\nfrom b import *",
+            "c/b.py": "from a import *",
+            "c/c.py": "M = 'bow'",
+        }
+    )
+    assert code.answers("c/main.py") == ["bow", "bow"]

@@ -55,19 +55,18 @@ def spell_out(found: str, expected: str) -> str:
         return "no difference"
     if max(len(found), len(expected)) > _LONGEST:
         return "a different text"
+    words, wanted = (convert(text, "snake_case").split("_") for text in (found, expected))
+    if words != wanted and sorted(words) == sorted(wanted):
+        return "the same words in another order"
     steps = _merged(script(found, expected))
     if len(steps) <= _MOST and sum(map(_size, steps)) <= len(expected):
         return ", ".join(_phrase(step, found, expected) for step in steps)
-    return _summary(found, expected, steps)
+    return (
+        "the same words in another style" if words == wanted else _summary(found, expected, steps)
+    )
 
 
 def _summary(found: str, expected: str, steps: list[Step]) -> str:
-    """Return what many differences come to."""
-    words, wanted = (convert(text, "snake_case").split("_") for text in (found, expected))
-    if words == wanted:
-        return "the same words in another style"
-    if sorted(words) == sorted(wanted):
-        return "the same words in another order"
     if found.lower() == expected.lower():
         return f"the case of {len(steps)} letters differs"
     return f"{sum(map(_size, steps))} letters differ"

@@ -16,9 +16,14 @@ Pair = tuple[str, str]
 
 
 def pairs_of(found: Form, expected: Form) -> list[Pair]:
-    """Return each word of a near name with the piece of the found text that stands for it."""
+    """Return each word of a near name with the piece of the found text that stands for it.
+
+    Where one of them shows fewer words (``rightmotor``), it is cut as the other is.
+    """
     if len(found.words) == len(expected.words):
         return list(zip(found.words, expected.words, strict=True))
+    if len(found.words) > len(expected.words):
+        return [(piece, word) for word, piece in pairs_of(expected, found)]
     steps = script(found.key, expected.key)
     pairs, start, end_of_word = [], 0, 0
     for word in expected.words:
@@ -42,6 +47,8 @@ def doubt(found: Form, expected: Form, pairs: list[Pair], known: Collection[str]
     for piece, word in other:
         if not piece:
             return f'"{word}" is missing'
+        if not word:
+            return f'"{piece}" is too much'
         code = len(piece) == 1 or len(word) == 1 or len(piece) == len(word) == 2
         if code or opposed(piece, word):
             return f'"{piece}" is not "{word}"'

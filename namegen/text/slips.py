@@ -89,7 +89,9 @@ def slip_cost(found: str, expected: str) -> float:
     for i, x in enumerate(a):
         above, row = row, [row[0] + drops[i]]
         for j, y in enumerate(b):
-            wrong = 0.0 if x == y else replacing(x, y) + (0.0 if i or j else first)
+            wrong = 0.0 if x == y else replacing(x, y)
+            if wrong > LOOKS and not (i or j):
+                wrong += first
             best = min(above[j] + wrong, above[j + 1] + drops[i], row[j] + gaps[j])
             if i and j and x != y and x == b[j - 1] and y == a[i - 1]:
                 best = min(best, before[j - 1] + SWAPPED)

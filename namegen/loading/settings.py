@@ -20,8 +20,6 @@ from namegen.model.workspaces import (
     Shape,
 )
 
-_SHAPES: tuple[Shape, ...] = ("call", "new", "annotation", "subscript")
-
 
 def read_settings(data: bytes, path: str) -> Loaded[Settings]:
     """Return the settings of a workspace and every fault of their text.
@@ -68,7 +66,7 @@ def _items(tree: GroupNode, name: str) -> list[Node]:
 
 def _lookup(shape: LookupShape, node: Node, faults: list[Fault]) -> LookupRule | None:
     """Return the rule of one entry, or None with a fault when it does not say what is called."""
-    given = [name for name in _SHAPES if getattr(shape, name)]
+    given = [name for name in shape.exactly_one if getattr(shape, name)]
     if len(given) != 1:
         written = " and ".join(f"`{name}`" for name in given)
         which = f"has {written}; delete all but one" if given else "has none of them; add one"
@@ -86,7 +84,7 @@ def _lookup(shape: LookupShape, node: Node, faults: list[Fault]) -> LookupRule |
     called = getattr(shape, given[0])
     at = shape.name_at
     return LookupRule(
-        shape=given[0],
+        shape=cast(Shape, given[0]),
         called=called,
         on=shape.on,
         name_at="rest" if at == "rest" else cast(tuple[int, ...], at) if at is not None else (0,),

@@ -23,6 +23,10 @@ class Shape(BaseModel):
     """What the group describes, as messages call it."""
     needed: ClassVar[dict[str, str]] = {}
     """Field that must be there -> a value it could have, as an example."""
+    in_parts: ClassVar[bool] = False
+    """Whether several files may give the fields together, so that one file may lack some."""
+    exactly_one: ClassVar[tuple[str, ...]] = ()
+    """Fields of which exactly one must be there."""
 
     @model_validator(mode="before")
     @classmethod
@@ -58,6 +62,7 @@ class ControllerShape(Shape):
     """A board of this robot that devices are plugged into."""
 
     what = "a controller"
+    in_parts = True
     needed: ClassVar = {"board": "harbour"}
     board: v.Text = Field(None, description="Its type in the catalogue.", examples=["harbour"])
     uplink: v.Uplink = Field(
@@ -77,6 +82,7 @@ class DeviceShape(Shape):
     """One thing with a name that programs look up."""
 
     what = "a device"
+    in_parts = True
     needed: ClassVar = {"port": "bridge motor 1"}
     kind: v.Text = Field(
         None,
@@ -293,6 +299,7 @@ class LookupShape(Shape):
     """Which places in code look a device up. One of call, new, annotation, subscript."""
 
     what = "a look-up"
+    exactly_one = ("call", "new", "annotation", "subscript")
     call: v.Text = Field(None, description='Function or method: `anything.motor("...")`.')
     new: v.Text = Field(None, description='Class that is constructed: `Motor("...")`.')
     annotation: v.Text = Field(None, description='Annotation: `@Device("...")`.')

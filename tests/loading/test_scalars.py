@@ -16,8 +16,17 @@ def refusal(read, value) -> str:
 
 @pytest.mark.parametrize(
     ("typed", "number"),
-    [("12.8", 12.8), ("12", 12), ("-3", -3), ("+3", 3), (".5", 0.5), ("5.", 5), ("010", 10)]
-    + [("0x1F", 31), (" 7 ", 7)],
+    [
+        ("12.8", 12.8),
+        ("12", 12),
+        ("-3", -3),
+        ("+3", 3),
+        (".5", 0.5),
+        ("5.", 5),
+        ("010", 10),
+        ("0x1F", 31),
+        (" 7 ", 7),
+    ],
 )
 def test_numbers_are_decimal_or_hexadecimal(typed, number):
     assert scalars.number(typed) == number
@@ -137,8 +146,16 @@ def test_port_labels_that_say_too_little(value, words):
 
 @pytest.mark.parametrize(
     ("typed", "option"),
-    [("true", True), ("8", 8), ("-1", -1), ("010", "010"), ("1.10", "1.10"), ("no", "no")]
-    + [(Quoted("8"), "8"), (Quoted("true"), "true")],
+    [
+        ("true", True),
+        ("8", 8),
+        ("-1", -1),
+        ("010", "010"),
+        ("1.10", "1.10"),
+        ("no", "no"),
+        (Quoted("8"), "8"),
+        (Quoted("true"), "true"),
+    ],
 )
 def test_options_keep_numbers_and_booleans_that_were_typed_without_quotes(typed, option):
     found = scalars.option(typed)

@@ -43,8 +43,15 @@ def test_all_faults_come_in_one_run_each_at_its_place(read):
 
 @pytest.mark.parametrize(
     ("field", "meant"),
-    [("prot", "port"), ("PORT", "port"), ("fromerly", "formerly"), ("reverse", "reversed")]
-    + [("adress", "address"), ("travel", "travel_mm"), ("Travel-MM", "travel_mm")],
+    [
+        ("prot", "port"),
+        ("PORT", "port"),
+        ("fromerly", "formerly"),
+        ("reverse", "reversed"),
+        ("adress", "address"),
+        ("travel", "travel_mm"),
+        ("Travel-MM", "travel_mm"),
+    ],
 )
 def test_an_unknown_field_names_the_nearest(device, field, meant):
     faults = device(f"kind: motor\nport: bridge motor 1\n{field}: 1").faults

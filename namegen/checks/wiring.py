@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from namegen.checks.wording import listed, quoted
+from namegen.model.boards import Places
 from namegen.model.manifests import Change, Device, Port
 from namegen.model.places import Place
 from namegen.model.views import RobotView
@@ -17,19 +18,29 @@ class PortUse:
     """One port that something is plugged into.
 
     ``device`` is the device as it is wired in that setup, or None when the port
-    is taken by the uplink of controller ``name``.
+    is taken by the uplink of controller ``name``. ``index`` is that of the port
+    among the device's own.
     """
 
     name: str
     port: Port
-    place: Place
+    places: Places
     device: Device | None = None
+    index: int = 0
     setup: str | None = None
 
     @property
     def who(self) -> str:
         """The user of the port, as a message calls it."""
         return quoted(self.name) if self.device else f"the uplink of controller {quoted(self.name)}"
+
+    @property
+    def place(self) -> Place:
+        """Where the port was written; worked out when asked for, since most uses are right."""
+        if self.device is None:
+            return self.places["uplink"]
+        own = self.places.get(f"port.{self.index}") or self.places.get("port")
+        return own or self.device.place("port")
 
 
 def written_uses(view: RobotView) -> Iterator[PortUse]:
@@ -149,12 +160,10 @@ def _free_on(view: RobotView, controller: str, port_types: list[str]) -> list[st
 def _uplinks(view: RobotView) -> Iterator[PortUse]:
     for controller in view.manifest.controllers.values():
         if controller.uplink is not None:
-            place = controller.places.get("uplink") or controller.places[""]
-            yield PortUse(controller.name, controller.uplink, place)
+            yield PortUse(controller.name, controller.uplink, controller.places)
 
 
 def _uses(device: Device, setup: str | None, change: Change | None = None) -> Iterator[PortUse]:
     places = change.places if change and change.ports is not None else device.places
     for index, port in enumerate(device.ports):
-        place = places.get(f"port.{index}") or places.get("port") or device.place("port")
-        yield PortUse(device.name, port, place, device, setup)
+        yield PortUse(device.name, port, places, device, index, setup)

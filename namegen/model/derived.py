@@ -147,10 +147,10 @@ def largest_fuse_amps(awg: int) -> float:
     """Return the largest fuse for a copper wire in amperes, for screening.
 
     The table of NEC 240.4(D) for AWG 18 to 10 (odd sizes as the next thinner one),
-    for other wires 5 A for each square millimetre. Compared one to one with the rating of the fuse: the table allows
-    for what a fuse bears beyond its rating for some minutes (a blade fuse 135 %
-    for up to 10 minutes: ISO 8820-3, second-hand). Bundles, heat and thin
-    insulation are not considered.
+    for other wires 5 A for each square millimetre. Compared one to one with the
+    rating of the fuse: the table allows for what a fuse bears beyond its rating
+    for some minutes (a blade fuse 135 % for up to 10 minutes: ISO 8820-3,
+    second-hand). Bundles, heat and thin insulation are not considered.
     """
     tabled = _NEC_FUSES.get(awg) or _NEC_FUSES.get(awg + 1)
     if tabled is not None and awg >= min(_NEC_FUSES):

@@ -9,9 +9,13 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from namegen.model.manifests import Device
 from namegen.text.words import Case, convert
+
+_spelled = lru_cache(maxsize=16384)(convert)
+"""The spelling of a name, remembered: every check and target asks for it again."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,15 +39,15 @@ class NamingScheme:
 
         The result may be invalid or reserved; the manifest checks say so.
         """
-        return device.identifiers.get(self.language) or convert(device.name, self.constant_case)
+        return device.identifiers.get(self.language) or _spelled(device.name, self.constant_case)
 
     def type_name(self, text: str) -> str:
         """Return a kind's or robot's name as a type name."""
-        return convert(text, self.type_case)
+        return _spelled(text, self.type_case)
 
     def field_name(self, device: Device) -> str:
         """Return the device's name as a field or variable."""
-        return convert(device.identifiers.get(self.language) or device.name, self.field_case)
+        return _spelled(device.identifiers.get(self.language) or device.name, self.field_case)
 
     def valid(self, identifier: str) -> bool:
         """Whether the text has the form of an identifier (it may still be reserved)."""

@@ -65,9 +65,12 @@ def _near(devices: list[Device]) -> Iterator[tuple[Device, Device]]:
     for index, device in enumerate(devices):
         look = skeleton(device.name).casefold()
         for key in {look, *(look[:at] + look[at + 1 :] for at in range(len(look)))}:
-            others = holders.setdefault(key, [])
-            pairs.update((other, index) for other in others)
-            others.append(index)
+            others = holders.get(key)
+            if others is None:
+                holders[key] = [index]
+            else:
+                pairs.update((other, index) for other in others)
+                others.append(index)
     for one, other in sorted(pairs):
         yield devices[one], devices[other]
 

@@ -6,7 +6,7 @@ import functools
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
@@ -77,7 +77,10 @@ def takes_where(command: Command) -> Command:
     )
     @functools.wraps(command)
     def wrapped(
-        workspace: Path | None, manifest: Path | None, catalogue: Path | None, **others: Any
+        workspace: Path | None,
+        manifest: Path | None,
+        catalogue: Path | None,
+        **others: object,
     ) -> int:
         return command(where=Where(workspace, manifest, catalogue), **others)
 
@@ -98,7 +101,7 @@ def takes_form(command: Command) -> Command:
         "--output", metavar="FILE", type=FILE, help="Write the report to FILE, not to the screen."
     )
     @functools.wraps(command)
-    def wrapped(report: str, output: Path | None, **others: Any) -> int:
+    def wrapped(report: str, output: Path | None, **others: object) -> int:
         return command(form=Form(report, output), **others)
 
     return wrapped

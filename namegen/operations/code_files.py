@@ -13,6 +13,7 @@ from namegen import languages
 from namegen.errors import UnusableInput
 from namegen.model.workspaces import CodeEntry
 from namegen.operations.files import unreadable
+from namegen.operations.history import changed_since
 from namegen.operations.workspace import Workspace
 
 IGNORE_FILE = ".gitignore"
@@ -32,31 +33,73 @@ class CodeFiles:
 
     uses: dict[str, tuple[Use, ...]]
     whole: frozenset[str]
+    all: bool
+    """Whether these are all files of all entries."""
     roots: tuple[str, ...]
     """Folders below which modules are found, besides the importing file's own."""
 
 
-def code_files(workspace: Workspace, paths: Sequence[Path] = ()) -> CodeFiles:
-    """Return the files of the ``code`` entries, or those of them that lie at ``paths``.
+@dataclass(frozen=True, slots=True)
+class Selection:
+    """Which part of the code is to be audited; nothing given means all of it.
+
+    ``paths`` are files and folders, ``since`` is a revision of which only the
+    files count that have changed. ``text`` stands for one file, with its path:
+    an editor has it and the disk does not yet.
+    """
+
+    paths: tuple[Path, ...] = ()
+    since: str | None = None
+    text: tuple[Path, bytes] | None = None
+
+
+ALL = Selection()
+
+
+def code_files(workspace: Workspace, selection: Selection = ALL) -> CodeFiles:
+    """Return the files of the ``code`` entries that are selected.
 
     What ``.gitignore`` or an entry's ``exclude`` leaves out stays out even when
     a path names it: an editor or a commit hook passes whatever it has.
 
     Raises:
-        UnusableInput: a path does not exist, or belongs to no ``code`` entry.
+        UnusableInput: a path does not exist, or belongs to no ``code`` entry; or
+            git cannot tell what changed.
     """
-    wanted = [_wanted(workspace, path) for path in paths]
+    if selection.text is not None:
+        return _one_text(workspace, selection.text[0])
+    wanted = [_wanted(workspace, path) for path in selection.paths]
+    changed = changed_since(workspace.folder.root, selection.since) if selection.since else None
     uses: dict[str, set[Use]] = {}
     for entry in workspace.settings.code:
         robots = tuple(manifest.robot for manifest in workspace.chosen(_known(workspace, entry)))
         for path in _files_of(workspace, entry):
             if wanted and not any(_below(path, want) for want in wanted):
                 continue
+            if changed is not None and path not in changed:
+                continue
             uses.setdefault(path, set()).update(Use(robot, entry.setup or "") for robot in robots)
+    whole = not wanted and changed is None
     return CodeFiles(
         uses={path: tuple(sorted(uses[path])) for path in sorted(uses)},
-        whole=frozenset() if wanted else frozenset(_robots_with_code(workspace)),
+        whole=frozenset(_robots_with_code(workspace) if whole else ()),
+        all=whole,
         roots=_roots(workspace),
+    )
+
+
+def _one_text(workspace: Workspace, path: Path) -> CodeFiles:
+    """Return the one file whose text is given, whether or not it is on the disk."""
+    relative = _belonging(workspace, path)
+    uses: set[Use] = set()
+    for entry in workspace.settings.code:
+        if _below(relative, entry.path.rstrip("/")):
+            robots = workspace.chosen(_known(workspace, entry))
+            uses |= {Use(manifest.robot, entry.setup or "") for manifest in robots}
+    if languages.for_path(relative) is None:
+        raise UnusableInput("not a language that namegen reads", where=relative)
+    return CodeFiles(
+        {relative: tuple(sorted(uses))}, whole=frozenset(), all=False, roots=_roots(workspace)
     )
 
 
@@ -87,13 +130,18 @@ def _parent(path: str) -> str:
 
 
 def _wanted(workspace: Workspace, path: Path) -> str:
-    relative = workspace.folder.relative(path)
     if not path.exists():
         raise UnusableInput(
             "there is no such file or folder",
             where=str(path),
             remedy="check the spelling of the path, capitals too",
         )
+    return _belonging(workspace, path)
+
+
+def _belonging(workspace: Workspace, path: Path) -> str:
+    """Return the path within the workspace, if a ``code`` entry knows it."""
+    relative = workspace.folder.relative(path)
     entries = [entry.path.rstrip("/") for entry in workspace.settings.code]
     if not any(_below(relative, entry) or _below(entry, relative) for entry in entries):
         raise UnusableInput(

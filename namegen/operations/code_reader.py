@@ -17,6 +17,8 @@ from namegen.operations.files import Folder
 from namegen.resolving.resolver import Resolved, Resolver
 from namegen.text.positions import Lines
 
+MARK = b"namegen:"
+"""How a comment begins that is meant for namegen."""
 KEPT_READINGS = 64
 """How many parsed files stay in memory for the imports of others."""
 
@@ -31,12 +33,17 @@ class Literal:
 
 @dataclass(frozen=True, slots=True)
 class FileFacts:
-    """What one file says about devices. ``unreadable`` are stretches of which nothing is known, with the
-    reason where it is another than a fault in the code."""
+    """What one file says about devices.
+
+    ``unreadable`` are stretches of which nothing is known, with the reason where
+    it is another than a fault in the code.
+    """
 
     path: str
     lookups: tuple[ResolvedLookup, ...] = ()
     unreadable: tuple[tuple[Place, str], ...] = ()
+    marked: bool = False
+    """Whether its bytes may hold a comment that allows a finding."""
 
 
 class CodeReader:
@@ -61,7 +68,7 @@ class CodeReader:
         try:
             data = self.folder.read(path)
             if not language.prefilter(self.rules)(data):
-                return FileFacts(path)
+                return FileFacts(path, marked=MARK in data)
             reading, lines = self._reading(path)
         except UnusableInput as error:
             return FileFacts(path, unreadable=((Place(path), error.what),))
@@ -71,7 +78,7 @@ class CodeReader:
             for found in self._resolver.resolve(site, path)
         )
         unsound = tuple((_place(path, lines, span), "") for span in reading.unsound)
-        return FileFacts(path, lookups, unsound)
+        return FileFacts(path, lookups, unsound, marked=MARK in data)
 
     def mentions(self, path: str, names: Sequence[str]) -> set[str]:
         """Return which of the identifiers the file's code refers to."""

@@ -6,7 +6,6 @@ import difflib
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
-from pathlib import Path
 
 from namegen import languages
 from namegen.errors import RefusedWrite, UnusableInput
@@ -14,8 +13,8 @@ from namegen.model.facts import Respelling
 from namegen.model.findings import Finding, Safety
 from namegen.model.places import Place
 from namegen.model.reports import Report
-from namegen.operations.audit import Audit, audit_files
-from namegen.operations.code_files import code_files
+from namegen.operations.audit import Audit, audit_files, seen_folder
+from namegen.operations.code_files import Selection, code_files
 from namegen.operations.files import Folder
 from namegen.operations.repairs import respelling_of
 from namegen.operations.workspace import Workspace
@@ -54,7 +53,7 @@ class Fixed:
         return sum(change.edits for change in self.changes)
 
 
-def fix(workspace: Workspace, paths: Sequence[Path], safeties: Collection[Safety]) -> Fixed:
+def fix(workspace: Workspace, selection: Selection, safeties: Collection[Safety]) -> Fixed:
     """Work out all repairs of the given safeties in memory; `write` writes them.
 
     An edited file is audited again as it would be. A repair is kept only when
@@ -64,15 +63,16 @@ def fix(workspace: Workspace, paths: Sequence[Path], safeties: Collection[Safety
     Raises:
         UnusableInput: a path or an entry of the settings cannot be used.
     """
-    files = code_files(workspace, paths)
-    found = audit_files(workspace, files, workspace.folder)
+    files = code_files(workspace, selection)
+    seen = seen_folder(workspace, selection)
+    found = audit_files(workspace, files, seen)
     wanted = [f for f in found.report.findings if f.fix and f.fix.safety in safeties]
     refused: dict[Place, str] = {}
     while True:
         kept = [finding for finding in wanted if finding.place not in refused]
-        changes, doubts = _changes(workspace.folder, found, kept)
+        changes, doubts = _changes(seen, found, kept)
         if not doubts:
-            folder = workspace.folder.with_changes({c.path: c.new for c in changes})
+            folder = seen.with_changes({c.path: c.new for c in changes})
             after = audit_files(workspace, files, folder).report if changes else found.report
             doubts = _spoilt(found.report, after, kept)
         if not doubts:

@@ -9,6 +9,7 @@ import pytest
 from namegen.errors import RefusedWrite
 from namegen.operations import fix
 from namegen.operations.audit import audit
+from namegen.operations.code_files import ALL
 from namegen.operations.workspace import open_workspace
 from tests.operations.conftest import lay
 
@@ -18,7 +19,7 @@ MAIN = "code/heron/main.py"
 def mended(root: Path, code: str, safeties: frozenset[fix.Safety] = fix.SAFE) -> fix.Fixed:
     lay(root, {MAIN: code})
     workspace = open_workspace(root)
-    fixed = fix.fix(workspace, [], safeties)
+    fixed = fix.fix(workspace, ALL, safeties)
     fix.write(workspace, fixed)
     return fixed
 
@@ -74,7 +75,7 @@ def test_bytes_that_do_not_survive_are_flagged_and_left(boats: Path):
     data = b'# coding: utf-8\n# \xff\nbow = boat.motor("bowthruster")\n'
     (boats / MAIN).write_bytes(data)
     workspace = open_workspace(boats)
-    fixed = fix.fix(workspace, [], fix.SUGGESTED)
+    fixed = fix.fix(workspace, ALL, fix.SUGGESTED)
     assert [f.kind for f in fixed.before.findings if f.place.path == MAIN] == ["unreadable"]
     assert fixed.changes == ()
 
@@ -83,7 +84,7 @@ def test_a_file_in_latin_1_keeps_its_encoding(boats: Path):
     text = '# -*- coding: latin-1 -*-\n# é\nbow = boat.motor("bowthruster")\n'
     (boats / MAIN).write_bytes(text.encode("latin-1"))
     workspace = open_workspace(boats)
-    fix.write(workspace, fix.fix(workspace, [], fix.SAFE))
+    fix.write(workspace, fix.fix(workspace, ALL, fix.SAFE))
     expected = text.replace("bowthruster", "bowThruster").encode("latin-1")
     assert (boats / MAIN).read_bytes() == expected
 
@@ -91,7 +92,7 @@ def test_a_file_in_latin_1_keeps_its_encoding(boats: Path):
 def test_a_file_that_changed_meanwhile_is_not_overwritten(boats: Path):
     lay(boats, {MAIN: 'bow = boat.motor("bowthruster")\n'})
     workspace = open_workspace(boats)
-    fixed = fix.fix(workspace, [], fix.SAFE)
+    fixed = fix.fix(workspace, ALL, fix.SAFE)
     (boats / MAIN).write_text("# the student typed on\n")
     with pytest.raises(RefusedWrite, match="changed while"):
         fix.write(workspace, fixed)

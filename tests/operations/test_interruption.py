@@ -15,6 +15,7 @@ import pytest
 
 from namegen.operations import build, fix
 from namegen.operations.build import State
+from namegen.operations.code_files import ALL
 from namegen.operations.record import RECORD_FILE
 from namegen.operations.workspace import open_workspace
 from tests.operations.conftest import lay
@@ -97,12 +98,12 @@ def test_fix_killed_at_any_change_leaves_whole_files(boats: Path):
 
     def prepared() -> Callable[[], None]:
         workspace = open_workspace(lay(boats, wrong))
-        fixed = fix.fix(workspace, [], fix.SAFE)
+        fixed = fix.fix(workspace, ALL, fix.SAFE)
         return lambda: fix.write(workspace, fixed)
 
     for _ in killed_runs(prepared):
         for path, text in wrong.items():
             assert (boats / path).read_text() in (text, right[path])
         workspace = open_workspace(boats)
-        fix.write(workspace, fix.fix(workspace, [], fix.SAFE))
+        fix.write(workspace, fix.fix(workspace, ALL, fix.SAFE))
         assert {path: (boats / path).read_text() for path in right} == right

@@ -2,27 +2,43 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Collection
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
-from namegen.cli.options import Form, Where, takes_form, takes_where
+from namegen.cli.options import FILE, Form, Where, takes_form, takes_where
 
 if TYPE_CHECKING:
     from namegen.model.findings import Safety
-    from namegen.model.reports import Report
+    from namegen.operations.audit import Audit
+    from namegen.operations.code_files import Selection
     from namegen.operations.workspace import Workspace
 
 ORDER = 50
 
 
 @click.command()
-@click.argument("paths", nargs=-1, metavar="[PATH]...", type=click.Path(path_type=Path))
+@click.argument("paths", nargs=-1, metavar="[PATH]...", type=FILE)
 @click.option("--fix", is_flag=True, help="Make the safe repairs.")
 @click.option("--fix-suggested", is_flag=True, help="Make the safe and the suggested repairs.")
 @click.option("--diff", is_flag=True, help="Write nothing; show what the repairs would change.")
+@click.option("--constants", is_flag=True, help="Report names typed where a constant exists, too.")
+@click.option("--since", metavar="REV", help="Audit only files that changed since a git revision.")
+@click.option(
+    "--stdin",
+    metavar="PATH",
+    type=FILE,
+    help="Audit standard input as the file PATH; with --fix, print the mended text.",
+)
+@click.option(
+    "--accept",
+    is_flag=True,
+    help="Accept what is found now, so that only what is new is reported; later: take out "
+    "what is no longer found.",
+)
 @takes_where
 @takes_form
 def command(
@@ -30,6 +46,10 @@ def command(
     fix: bool,
     fix_suggested: bool,
     diff: bool,
+    constants: bool,
+    since: str | None,
+    stdin: Path | None,
+    accept: bool,
     where: Where,
     form: Form,
 ) -> int:
@@ -38,23 +58,67 @@ def command(
     A repair is safe when exactly one device can be meant and it is of the kind
     that the code asks for; the others are suggestions.
     """
-    from namegen.cli.reporting import show
-    from namegen.operations.audit import audit
+    from namegen.operations.code_files import Selection
     from namegen.operations.fix import SAFE, SUGGESTED
 
+    if stdin is not None and (paths or since or accept):
+        raise click.UsageError("--stdin stands for one file; leave PATH, --since and --accept out")
     space = where.open()
+    if accept:
+        return _accept(space)
+    text = None if stdin is None else (stdin, sys.stdin.buffer.read())
+    selection = Selection(paths, since, text)
     if fix or fix_suggested or diff:
-        found = _fix(space, paths, SUGGESTED if fix_suggested else SAFE, only_diff=diff)
+        return _fix(space, selection, SUGGESTED if fix_suggested else SAFE, form, diff=diff)
+    return _report(space, selection, form, ("loose-literal",) if constants else ())
+
+
+def _report(space: Workspace, selection: Selection, form: Form, asked: tuple[str, ...]) -> int:
+    from namegen.cli.reporting import show
+    from namegen.operations.audit import audit
+
+    done = audit(space, selection, asked=asked)
+    show(space, done.report, form)
+    _say_what_is_left_out(space, done)
+    return 0 if done.report.clean else 1
+
+
+def _fix(
+    space: Workspace, selection: Selection, safeties: Collection[Safety], form: Form, *, diff: bool
+) -> int:
+    """Make the repairs, show them, or print the mended text of standard input."""
+    from namegen.cli.reporting import count, say, say_diff, show
+    from namegen.operations import fix
+
+    fixed = fix.fix(space, selection, safeties)
+    for place, reason in fixed.refused:
+        say(f"{place}: not rewritten: {reason}", err=True)
+    if diff:
+        say_diff(list(fix.diff(fixed.changes)))
+        return 0 if fixed.before.clean else 1
+    if selection.text is not None:
+        mended = fixed.changes[0].new if fixed.changes else selection.text[1]
+        sys.stdout.buffer.write(mended)
     else:
-        found = audit(space, paths).report
-    if not diff:
-        show(space, found, form)
-        _say_not_judged(space)
-    return 0 if found.clean else 1
+        fix.write(space, fixed)
+        where = count(len(fixed.changes), "file")
+        say(f"mended {count(fixed.edits, 'name')} in {where}", err=True)
+        show(space, fixed.after, form)
+    return 0 if fixed.after.clean else 1
 
 
-def _say_not_judged(space: Workspace) -> None:
-    from namegen.cli.reporting import say
+def _accept(space: Workspace) -> int:
+    from namegen.cli.reporting import count, say
+    from namegen.operations.acceptances import ACCEPTED_FILE
+    from namegen.operations.audit import accept
+
+    number = accept(space)
+    say(f"{count(number, 'finding')} accepted in {ACCEPTED_FILE}; audits report what is new")
+    return 0
+
+
+def _say_what_is_left_out(space: Workspace, done: Audit) -> None:
+    from namegen.cli.reporting import count, say
 
     for manifest in space.manifests:
         if not space.sound(manifest):
@@ -62,22 +126,9 @@ def _say_not_judged(space: Workspace) -> None:
                 f"{manifest.robot}: its code was not audited; mend {manifest.path} first",
                 err=True,
             )
-
-
-def _fix(
-    space: Workspace, paths: tuple[Path, ...], safeties: Collection[Safety], *, only_diff: bool
-) -> Report:
-    """Make the repairs, or show them; return what is left."""
-    from namegen.cli.reporting import count, say, say_diff
-    from namegen.operations import fix
-
-    fixed = fix.fix(space, paths, safeties)
-    for place, reason in fixed.refused:
-        say(f"{place}: not rewritten: {reason}", err=True)
-    if only_diff:
-        say_diff(list(fix.diff(fixed.changes)))
-        return fixed.before
-    fix.write(space, fixed)
-    where = count(len(fixed.changes), "file")
-    say(f"mended {count(fixed.edits, 'name')} in {where}", err=True)
-    return fixed.after
+    if gone := done.gone.total():
+        say(
+            f"{count(gone, 'accepted finding')} no longer found: "
+            "`namegen audit --accept` takes what is gone out of the file",
+            err=True,
+        )

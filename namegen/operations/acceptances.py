@@ -1,0 +1,78 @@
+"""The accepted findings, ``namegen.accepted.json``: what a workspace lives with for now.
+
+It lets an audit begin on old code: what is wrong already is accepted once, and
+only what is new is reported. Findings are known by kind, file and the text of
+their line, so that moving code changes nothing. The file only ever shrinks.
+"""
+
+from __future__ import annotations
+
+import json
+from collections import Counter
+from collections.abc import Iterable, Mapping
+
+from namegen.errors import UnusableInput
+from namegen.model.findings import Finding
+from namegen.operations.files import Folder
+
+ACCEPTED_FILE = "namegen.accepted.json"
+FORMAT = "namegen-accepted/1"
+
+Key = tuple[str, str, str]
+"""Kind, path, and the text of the line without the blanks around it."""
+
+
+def key_of(finding: Finding, lines: Mapping[str, list[str]]) -> Key:
+    """Return what a finding is known by."""
+    place = finding.place
+    text = lines.get(place.path, [])
+    line = text[place.line - 1].strip() if 0 < place.line <= len(text) else ""
+    return finding.kind, place.path, line
+
+
+def read_accepted(folder: Folder) -> Counter[Key]:
+    """Return how often each finding is accepted; empty when there is no such file.
+
+    Raises:
+        UnusableInput: the file was damaged.
+    """
+    if not folder.exists(ACCEPTED_FILE):
+        return Counter()
+    try:
+        content = json.loads(folder.read(ACCEPTED_FILE))
+        if content["format"] != FORMAT:
+            raise KeyError(content["format"])
+        rows = [(r["kind"], r["path"], r["line"], int(r["count"])) for r in content["findings"]]
+    except (ValueError, KeyError, TypeError) as error:
+        raise UnusableInput(
+            "the accepted findings cannot be read",
+            where=ACCEPTED_FILE,
+            remedy="restore the file from version control, or delete it and accept anew",
+        ) from error
+    return Counter({(kind, path, line): count for kind, path, line, count in rows})
+
+
+def without_accepted(
+    findings: Iterable[Finding], accepted: Counter[Key], lines: Mapping[str, list[str]]
+) -> tuple[list[Finding], Counter[Key]]:
+    """Return the findings that are not accepted, and what of the accepted was found again."""
+    left = Counter(accepted)
+    kept = []
+    for finding in findings:
+        key = key_of(finding, lines)
+        if left[key] > 0:
+            left[key] -= 1
+        else:
+            kept.append(finding)
+    return kept, accepted - left
+
+
+def accepted_bytes(accepted: Counter[Key]) -> bytes:
+    """Return the file's content, in one stable form."""
+    findings = [
+        {"kind": kind, "path": path, "line": line, "count": count}
+        for (kind, path, line), count in sorted(accepted.items())
+        if count > 0
+    ]
+    content = {"format": FORMAT, "findings": findings}
+    return (json.dumps(content, indent=2, ensure_ascii=False) + "\n").encode()

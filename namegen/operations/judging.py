@@ -1,0 +1,116 @@
+"""Judging: what the checks say of the facts of code."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from namegen import checks
+from namegen.checks.code import not_checkable, unreadable
+from namegen.checks.naming import judge_lookup
+from namegen.model.findings import Finding
+from namegen.model.manifests import Manifest
+from namegen.model.views import CodeView, NameQuestion, ResolvedLookup
+from namegen.operations.code_files import CodeFiles, Use
+from namegen.operations.code_reader import CodeReader, FileFacts
+from namegen.operations.record import read_record
+from namegen.operations.schemes import schemes_by_robot
+from namegen.operations.workspace import Workspace
+
+
+def judged(
+    workspace: Workspace, files: CodeFiles, facts: Sequence[FileFacts], reader: CodeReader
+) -> Iterator[Finding]:
+    """Yield all that is wrong in the code: each look-up by itself, then each robot's together."""
+    sound = {m.robot: m for m in workspace.manifests if workspace.sound(m)}
+    meant: set[str] = set()
+    for file in facts:
+        for finding in _judged_alone(workspace, file, files.uses[file.path], sound):
+            meant |= {finding.expected} if finding.expected else set()
+            yield finding
+    for robot, code in _by_robot(files, facts, sound).items():
+        yield from _judged_together(workspace, code, sound[robot], meant, reader)
+
+
+def _judged_alone(
+    workspace: Workspace, file: FileFacts, uses: Sequence[Use], sound: Mapping[str, Manifest]
+) -> Iterator[Finding]:
+    """Yield what is wrong with each look-up by itself, on all robots that the file runs on."""
+    for place, why in file.unreadable:
+        yield unreadable.finding(place, why)
+    known = [use for use in uses if use.robot in sound]
+    for lookup in file.lookups if known else ():
+        if lookup.text is None:
+            yield not_checkable.finding(lookup)
+            continue
+        questions = [
+            NameQuestion(
+                lookup, lookup.text, sound[use.robot], use.setup or None, workspace.manifests
+            )
+            for use in known
+        ]
+        finding = judge_lookup(lookup, questions)
+        if finding is not None:
+            yield finding
+
+
+@dataclass
+class _Code:
+    """All code of one robot; ``whole`` as long as every name in it is known."""
+
+    lookups: list[ResolvedLookup] = field(default_factory=list)
+    paths: list[str] = field(default_factory=list)
+    whole: bool = True
+
+
+def _by_robot(
+    files: CodeFiles, facts: Sequence[FileFacts], sound: Mapping[str, Manifest]
+) -> dict[str, _Code]:
+    """Return the code of each robot, taken together from all entries that name it."""
+    found: dict[str, _Code] = {}
+    for file in facts:
+        unknown = any(lookup.text is None for lookup in file.lookups)
+        for robot in {use.robot for use in files.uses[file.path]} & sound.keys():
+            code = found.setdefault(robot, _Code())
+            code.lookups += file.lookups
+            code.paths.append(file.path)
+            code.whole &= robot in files.whole and not file.unreadable and not unknown
+    return found
+
+
+def _judged_together(
+    workspace: Workspace, code: _Code, robot: Manifest, meant: set[str], reader: CodeReader
+) -> Iterator[Finding]:
+    """Yield what is wrong with the look-ups of one robot taken together.
+
+    A device that a wrong name surely meant counts as used: the wrong name is
+    reported already.
+    """
+    mentioned = meant & robot.devices.keys()
+    if code.whole:
+        mentioned |= _constants_used(workspace, code, robot, reader)
+    view = CodeView(robot, None, code.lookups, frozenset(mentioned), code.whole)
+    for check in checks.code_checks():
+        for finding in check(view):
+            if not checks.accepted(finding, robot):
+                yield finding
+
+
+def _constants_used(
+    workspace: Workspace, code: _Code, robot: Manifest, reader: CodeReader
+) -> set[str]:
+    """Return the devices that no look-up names but whose generated constant the code uses."""
+    named = {lookup.text for lookup in code.lookups}
+    schemes = schemes_by_robot(workspace).get(robot.robot, ())
+    constants = {
+        scheme.constant(device): device.name
+        for device in robot.devices.values()
+        if device.name not in named
+        for scheme in schemes
+    }
+    generated = read_record(workspace.folder) if constants else {}
+    found: set[str] = set()
+    for path in code.paths if constants else ():
+        if path not in generated:
+            found |= reader.mentions(path, tuple(constants))
+    return {constants[name] for name in found}

@@ -22,7 +22,7 @@ def pairs_of(found: Form, expected: Form) -> list[Pair]:
     """
     if len(found.words) == len(expected.words):
         return list(zip(found.words, expected.words, strict=True))
-    if len(found.words) > len(expected.words):
+    if len(found.words) > len(expected.words) and not _stutters(found):
         return [(piece, word) for word, piece in pairs_of(expected, found)]
     steps = script(found.key, expected.key)
     pairs, start, end_of_word = [], 0, 0
@@ -34,6 +34,14 @@ def pairs_of(found: Form, expected: Form) -> list[Pair]:
         pairs.append((found.key[start:end], word))
         start = end
     return pairs
+
+
+def _stutters(form: Form) -> bool:
+    """Whether a doubled capital made a word of one letter: ``bowMMotor``."""
+    return any(
+        len(word) == 1 and after.startswith(word)
+        for word, after in zip(form.words, form.words[1:], strict=False)
+    )
 
 
 def doubt(found: Form, expected: Form, pairs: list[Pair], known: Collection[str]) -> str:

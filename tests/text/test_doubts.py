@@ -15,6 +15,7 @@ from namegen.text.rosters import Form
         ("bow Mo tor", "bowMotor", [("bow", "bow"), ("mo", "mo"), ("tor", "tor")]),
         ("lightMotor", "rightmotor", [("light", "right"), ("motor", "motor")]),
         ("motorA", "motor", [("motor", "motor"), ("a", "")]),
+        ("bowMMotor", "bowMotor", [("bow", "bow"), ("mmotor", "motor")]),
         ("motor", "motorA", [("motor", "motor"), ("", "a")]),
     ],
 )

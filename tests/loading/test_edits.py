@@ -109,12 +109,12 @@ def test_renaming_changes_that_name_and_nothing_else(old, new):
 
 
 def test_a_plain_name_stays_plain_and_quotes_stay():
-    after = edited(TEXT, *rename_device(TEXT.encode(), PATH, "bow", "bowThruster"))
+    after = edited(TEXT, *rename_device(TEXT.encode(), PATH, "bow", "bowJet"))
     changed = [line for line in after.split("\n") if line not in TEXT.split("\n")]
     assert changed == [
-        "  bowThruster:   # the bow",
-        """  wet: {only: ["bowThruster", 'stern'], change: {bowThruster: {port: bridge motor 2}}}""",
-        "      - bowThruster",
+        "  bowJet:   # the bow",
+        """  wet: {only: ["bowJet", 'stern'], change: {bowJet: {port: bridge motor 2}}}""",
+        "      - bowJet",
     ]
     assert rename_device(TEXT.encode(), PATH, "none", "x") == ()
 

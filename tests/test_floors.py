@@ -43,7 +43,10 @@ def imports_of(path: Path) -> list[str]:
             found += [alias.name for alias in node.names]
         elif isinstance(node, ast.ImportFrom):
             assert node.level == 0, f"{path}: imports are written in full"
-            found.append(node.module or "")
+            module = node.module or ""
+            # `from namegen import checks` imports a part, not the public face.
+            names = [alias.name for alias in node.names] if module == "namegen" else []
+            found += [f"{module}.{name}" for name in names] or [module]
     return [name for name in found if name.split(".")[0] == "namegen"]
 
 

@@ -162,7 +162,7 @@ def _weigh(found: Form, form: Form, roster: Roster) -> tuple[float, str] | None:
         return None
     pairs = pairs_of(found, form)
     why = doubt(found, form, pairs, roster.words)
-    if not why and any(slip_cost(a, b) > allowance(len(b)) for a, b in pairs if a != b):
+    if not why and any(slip_cost(a, b) > allowance(len(b) + 1) for a, b in pairs if a != b):
         return None
     return cost, why
 

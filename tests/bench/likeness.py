@@ -43,15 +43,21 @@ PER_DRAW = 20
 """Slips and as many unknown names asked for in each draw."""
 SEEDS = (11, 12, 13, 14, 15)
 
-QUALIFIERS = (
+
+def words_of(text: str) -> list[str]:
+    """Return the words of a text."""
+    return text.split()
+
+
+QUALIFIERS = words_of(
     "left right lift light front frond bow row port part pot stern steer upper lower inner outer "
     "rear gear near arm aim hull hill deck dock net jet tail rail main rain fore four aft bilge "
     "bridge hatch latch winch wench"
-).split()
-THINGS = (
+)
+THINGS = words_of(
     "Motor Rotor Servo Sensor Pump Bump Lamp Ramp Switch Twitch Valve Winch Pinch Brake Break "
     "Encoder Decoder Temp Level Lever Light Flight Door Floor"
-).split()
+)
 
 Method = Callable[[str, list[str]], "str | None"]
 
@@ -65,6 +71,11 @@ class Case(NamedTuple):
     unclear: bool
 
 
+def plain(word: str) -> bool:
+    """Whether a word has at least four letters, all lower-case ASCII."""
+    return word.isascii() and word.isalpha() and word.islower() and len(word) >= 4
+
+
 @cache
 def misspellings() -> dict[str, list[str]]:
     """Return correct word -> its misspellings, for entries with a single correction."""
@@ -74,9 +85,8 @@ def misspellings() -> dict[str, list[str]]:
     path = Path(codespell_lib.__file__).parent / "data" / "dictionary.txt"
     for line in path.read_text(encoding="utf-8").splitlines():
         found, _, right = line.partition("->")
-        if found.isascii() and found.islower() and found.isalpha() and len(found) >= 4:
-            if right.isascii() and right.islower() and right.isalpha() and len(right) >= 4:
-                wrong[right].append(found)
+        if plain(found) and plain(right):
+            wrong[right].append(found)
     return dict(wrong)
 
 

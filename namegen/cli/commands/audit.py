@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 ORDER = 50
 
 
-@click.command()
+@click.command(short_help="Hold the code against the manifests, and mend it.")
 @click.argument("paths", nargs=-1, metavar="[PATH]...", type=FILE)
 @click.option("--fix", is_flag=True, help="Make the safe repairs.")
 @click.option("--fix-suggested", is_flag=True, help="Make the safe and the suggested repairs.")

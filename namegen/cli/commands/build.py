@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 ORDER = 40
 
 
-@click.command()
+@click.command(short_help="Write constants, configuration stubs and setup sheets.")
 @click.argument("robots", nargs=-1, metavar="[ROBOT]...")
 @click.option("--stale", is_flag=True, help="Write nothing; exit 1 when an output is not current.")
 @click.option("--diff", is_flag=True, help="Write nothing; show what would change.")

@@ -17,7 +17,7 @@ ORDER = 70
 WIDTH = 88
 
 
-@click.command()
+@click.command(short_help="Explain a finding kind, or a name that was not found.")
 @click.argument("word", nargs=-1, required=True)
 @takes_where
 def command(word: tuple[str, ...], where: Where) -> int:

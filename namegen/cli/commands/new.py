@@ -11,7 +11,7 @@ from namegen.cli.options import Where
 ORDER = 20
 
 
-@click.command()
+@click.command(short_help="Start a workspace, or another robot in one.")
 @click.argument("words", nargs=-1, metavar="[DIR] | robot NAME")
 @click.option("--like", metavar="ROBOT", help="With `robot NAME`: copy this robot's manifest.")
 @click.option(

@@ -10,7 +10,7 @@ ORDER = 80
 DOCUMENTS = ("manifest", "catalogue", "workspace")
 
 
-@click.command()
+@click.command(short_help="Print the JSON Schemas of the YAML files.")
 @click.argument("document", type=click.Choice(DOCUMENTS), required=False)
 @click.option(
     "--into",

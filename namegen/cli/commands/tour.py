@@ -10,7 +10,7 @@ ORDER = 10
 DEFAULT_FOLDER = "namegen-tour"
 
 
-@click.command()
+@click.command(short_help="Lay the example out in DIR and run the whole job on it.")
 @click.argument("folder", metavar="[DIR]", default=DEFAULT_FOLDER, type=click.Path(path_type=Path))
 def command(folder: Path) -> int:
     """Copy the example to DIR and run the whole job on it, saying what happens."""

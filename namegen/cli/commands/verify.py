@@ -9,7 +9,7 @@ from namegen.cli.options import Form, Where, takes_form, takes_where
 ORDER = 30
 
 
-@click.command()
+@click.command(short_help="Say everything that is wrong in the manifests.")
 @click.argument("robots", nargs=-1, metavar="[ROBOT]...")
 @takes_where
 @takes_form

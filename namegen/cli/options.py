@@ -27,21 +27,29 @@ class Where:
     manifest: Path | None = None
     catalogue: Path | None = None
 
-    def open(self) -> Workspace:
-        """Open it.
+    def open(
+        self,
+        *,
+        lookups: tuple[str, ...] = (),
+        outputs: tuple[tuple[str, Path], ...] = (),
+        code: tuple[Path, ...] = (),
+    ) -> Workspace:
+        """Open it; what the keywords say stands for ``namegen.yaml`` with ``--manifest`` only.
 
         Raises:
             UnusableInput: there is none, or it cannot be used.
             click.UsageError: the options contradict each other.
         """
-        from namegen.operations.workspace import find_root, open_manifest, open_workspace
+        from namegen.operations.workspace import Alone, find_root, open_manifest, open_workspace
 
         if self.manifest is not None:
             if self.workspace is not None:
                 raise click.UsageError("give --workspace or --manifest, not both")
-            return open_manifest(self.manifest, self.catalogue)
+            return open_manifest(Alone(self.manifest, self.catalogue, lookups, outputs, code))
         if self.catalogue is not None:
             raise click.UsageError("--catalogue goes with --manifest; a workspace names its own")
+        if lookups or outputs:
+            raise click.UsageError("namegen.yaml says this; the option goes with --manifest")
         return open_workspace(self.workspace or find_root(Path.cwd()))
 
 

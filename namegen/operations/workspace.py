@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import json
+import os
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from namegen import checks
@@ -15,7 +17,7 @@ from namegen.model.boards import Catalogue
 from namegen.model.findings import Fault, Finding, Severity
 from namegen.model.manifests import Manifest
 from namegen.model.places import Place
-from namegen.model.workspaces import Settings
+from namegen.model.workspaces import CodeEntry, Settings
 from namegen.operations.files import Folder
 from namegen.text.likeness import nearest
 
@@ -102,29 +104,61 @@ def open_workspace(root: Path) -> Workspace:
     return _opened(folder, loaded.value, paths, _findings(loaded.faults))
 
 
-def open_manifest(file: Path, catalogue: Path | None = None) -> Workspace:
+@dataclass(frozen=True, slots=True)
+class Alone:
+    """One manifest that belongs to no workspace, with what ``namegen.yaml`` would say.
+
+    ``lookups`` are rows as in ``namegen.yaml``; ``outputs`` are targets, each with
+    the path it goes to; ``code`` are the files and folders to audit.
+    """
+
+    manifest: Path
+    catalogue: Path | None = None
+    lookups: tuple[str, ...] = ()
+    outputs: tuple[tuple[str, Path], ...] = ()
+    code: tuple[Path, ...] = ()
+
+
+def open_manifest(alone: Alone) -> Workspace:
     """Read one manifest that belongs to no workspace, with the catalogue beside it if any.
 
     Raises:
-        UnusableInput: a file cannot be read, or the catalogue lies elsewhere than
-            in the manifest's folder or below or above it.
+        UnusableInput: a file cannot be read, or a look-up row cannot be understood.
     """
-    file = file.absolute()
+    file = alone.manifest.absolute()
     beside = file.parent / CATALOGUE_FILE
-    if catalogue is None and beside.is_file():
-        catalogue = beside
-    top = file.parent
-    while catalogue is not None and not catalogue.absolute().is_relative_to(top):
-        top = top.parent
-    folder = Folder(top)
+    catalogue = alone.catalogue or (beside if beside.is_file() else None)
+    others = [catalogue, *alone.code, *(path for _, path in alone.outputs)]
+    places = [file.parent, *(path.absolute() for path in others if path is not None)]
+    folder = Folder(Path(os.path.commonpath(places)))
     path = folder.relative(file)
     folder.read(path)
-    settings = Settings(
-        path=path,
-        robots=(path,),
-        catalogue=folder.relative(catalogue) if catalogue else None,
-    )
-    return _opened(folder, settings, [path], ())
+    settings = _settings_of(alone, folder)
+    named = folder.relative(catalogue) if catalogue else None
+    opened = _opened(folder, replace(settings, path=path, catalogue=named), [path], ())
+    robots = tuple(manifest.robot for manifest in opened.manifests)
+    code = tuple(CodeEntry(folder.relative(place), robots) for place in alone.code)
+    return replace(opened, settings=replace(opened.settings, code=code))
+
+
+def _settings_of(alone: Alone, folder: Folder) -> Settings:
+    """Return the settings that the options say, read as a ``namegen.yaml`` would be."""
+    path = folder.relative(alone.manifest)
+    rows = [f"robots: [{_quoted(path)}]"]
+    rows += ["lookups:", *(f"  - {row}" for row in alone.lookups)] if alone.lookups else []
+    rows += ["build:"] if alone.outputs else []
+    for target, to in alone.outputs:
+        rows.append(f"  - {{target: {_quoted(target)}, to: {_quoted(folder.relative(to))}}}")
+    loaded = read_settings("\n".join(rows).encode("utf-8", "surrogateescape"), "options")
+    if loaded.value is None or loaded.faults:
+        raise UnusableInput(
+            _listed(loaded.faults), remedy="write a look-up as '{call: motor, kind: motor}'"
+        )
+    return loaded.value
+
+
+def _quoted(text: str) -> str:
+    return json.dumps(text)
 
 
 def _opened(

@@ -39,6 +39,13 @@ ORDER = 50
     help="Accept what is found now, so that only what is new is reported; later: take out "
     "what is no longer found.",
 )
+@click.option(
+    "--lookup",
+    "lookups",
+    metavar="ROW",
+    multiple=True,
+    help="With --manifest: a look-up, such as '{call: motor, kind: motor}'; may be repeated.",
+)
 @takes_where
 @takes_form
 def command(
@@ -50,6 +57,7 @@ def command(
     since: str | None,
     stdin: Path | None,
     accept: bool,
+    lookups: tuple[str, ...],
     where: Where,
     form: Form,
 ) -> int:
@@ -63,7 +71,12 @@ def command(
 
     if stdin is not None and (paths or since or accept):
         raise click.UsageError("--stdin stands for one file; leave PATH, --since and --accept out")
-    space = where.open()
+    code = paths or ((stdin,) if stdin else ())
+    space = where.open(lookups=lookups, code=code)
+    if where.manifest and not (lookups and code):
+        raise click.UsageError(
+            "with --manifest, name the code as PATH and its look-ups as --lookup"
+        )
     if accept:
         return _accept(space)
     text = None if stdin is None else (stdin, sys.stdin.buffer.read())

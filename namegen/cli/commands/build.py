@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
-from namegen.cli.options import Where, takes_where
+from namegen.cli.options import FILE, Where, takes_where
 
 if TYPE_CHECKING:
     from namegen.operations.build import Plan
@@ -21,6 +22,14 @@ ORDER = 40
 @click.option("--diff", is_flag=True, help="Write nothing; show what would change.")
 @click.option("--force", is_flag=True, help="Overwrite outputs that were edited by hand too.")
 @click.option("--tidy", is_flag=True, help="Delete outputs that no manifest asks for any more.")
+@click.option(
+    "--target",
+    "outputs",
+    metavar="TARGET FILE",
+    type=(str, FILE),
+    multiple=True,
+    help="With --manifest: a target and the file it goes to; may be repeated.",
+)
 @takes_where
 def command(
     robots: tuple[str, ...],
@@ -28,6 +37,7 @@ def command(
     diff: bool,
     force: bool,
     tidy: bool,
+    outputs: tuple[tuple[str, Path], ...],
     where: Where,
 ) -> int:
     """Write constants, configuration stubs and setup sheets from the manifests.
@@ -39,7 +49,7 @@ def command(
     from namegen.cli.reporting import say_diff
     from namegen.operations import build
 
-    space = where.open()
+    space = where.open(outputs=outputs)
     planned = build.plan(space, robots)
     _say_findings(space, planned)
     if diff:
@@ -78,8 +88,8 @@ def _write(space: Workspace, planned: Plan, *, force: bool, tidy: bool) -> int:
 
     if not space.settings.build and not planned.stopped:
         say(
-            f"nothing to build: {space.settings.path} has no `build` entries; "
-            "`namegen explain target` lists the targets"
+            f"nothing to build: {space.settings.path} has no `build` entries and no --target is "
+            "given; `namegen explain target` lists the targets"
         )
         return 0
     done = build.write(space, planned, force=force, tidy=tidy)

@@ -13,10 +13,10 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
-from targets.boats import CATALOGUE, HERON  # noqa: E402
+from targets.boats import CATALOGUE, HERON
 
-from namegen import targets  # noqa: E402
-from namegen.targets import rendering, schemes, staging  # noqa: E402
+from namegen import targets
+from namegen.targets import rendering, schemes, staging
 
 NAMES = ("python-constants", "java-constants", "config-json", "config-csv", "sheet-markdown")
 ROBOTS = [replace(HERON, robot=f"heron{i}", path=f"robots/heron{i}.yaml") for i in range(200)]

@@ -53,10 +53,8 @@ def doubt(found: Form, expected: Form, pairs: list[Pair], known: Collection[str]
         return "the number differs"
     other = [(piece, word) for piece, word in pairs if piece != word]
     for piece, word in other:
-        if not piece:
-            return f'"{word}" is missing'
-        if not word:
-            return f'"{piece}" is too much'
+        if not piece or not word:
+            return _lone(piece, word)
         code = len(piece) == 1 or len(word) == 1 or len(piece) == len(word) == 2
         if code or opposed(piece, word):
             return f'"{piece}" is not "{word}"'
@@ -90,6 +88,13 @@ def kinship(found: Form, expected: Form) -> str:
     if abs(len(found.words) - len(expected.words)) > 1:
         return ""
     here, there = Counter(found.words), Counter(expected.words)
-    if not here - there:
-        return f'"{next(iter(there - here))}" is missing'
-    return "" if there - here else f'"{next(iter(here - there))}" is too much'
+    if here - there and there - here:
+        return ""
+    return _lone("".join(here - there), "".join(there - here))
+
+
+def _lone(piece: str, word: str) -> str:
+    """Return what it means that one side has a word more; the other side's is empty."""
+    if len(piece + word) == 1:
+        return f'the letter "{(piece or word).upper()}" can stand for another device'
+    return f'"{piece}" is too much' if piece else f'"{word}" is missing'

@@ -37,9 +37,11 @@ def of_kind(question: NameQuestion, device: Device) -> bool:
 def in_setup(question: NameQuestion, device: Device) -> bool:
     """Whether the device is there in the setup of the code, or in any when none is named."""
     setups = question.robot.setups
+    if not setups:
+        return True
     if question.setup is not None:
         return question.setup not in setups or setups[question.setup].has(device.name)
-    return not setups or any(setup.has(device.name) for setup in setups.values())
+    return any(setup.has(device.name) for setup in setups.values())
 
 
 def same_letters(question: NameQuestion) -> tuple[Device, ...]:

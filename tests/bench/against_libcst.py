@@ -65,7 +65,8 @@ def main() -> int:
         code = copied_to(root, tests_too=False)
         paths = sorted(str(path) for path in root.rglob("*.py"))
         size = sum(Path(path).stat().st_size for path in paths) / 1e6
-        print(f"{code.files} files, {size:.1f} MB, {code.sites} look-ups, {len(code.names)} names")
+        print(f"{code.files} files, {size:.1f} MB, {len(code.names)} names", end=" ")
+        print(f"in {len(code.sites)} literals")
         audit = best(namegen("audit"), root, runs=3, codes=[0, 1])
         began = time.perf_counter()
         with Pool(2) as pool:

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import ast
+import io
 import os
+import re
 import shutil
 import sysconfig
 import tokenize
 import warnings
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from pathlib import Path
+from pathlib import Path, PurePosixPath
+from typing import NamedTuple
 
 import yaml
 
@@ -19,22 +22,35 @@ LOOKUPS = [
     {"call": "get", "on": "environ"},
     {"call": "getLogger"},
 ]
-SOUND, UNSOUND = "code/sound", "code/unsound"
+SOUND, UNSOUND = PurePosixPath("code/sound"), PurePosixPath("code/unsound")
 TEST_FOLDERS = {"test", "tests"}
+
+
+class Site(NamedTuple):
+    """A literal that is looked up: where its text begins, and the text."""
+
+    path: str
+    line: int
+    column: int
+    text: str
 
 
 @dataclass
 class InstalledCode:
     """A workspace whose code is a copy of the installed files; Python's own parser read them.
 
-    ``sites`` counts the look-ups that `ast` sees in the files it accepts, and
-    ``names`` are the literals in them.
+    ``sites`` are the literals in look-ups that `ast` sees in the files it
+    accepts; literals joined from several pieces are left out.
     """
 
     root: Path
     files: int = 0
-    sites: int = 0
-    names: set[str] = field(default_factory=set)
+    sites: set[Site] = field(default_factory=set)
+
+    @property
+    def names(self) -> set[str]:
+        """The texts that are looked up."""
+        return {site.text for site in self.sites}
 
     def declare(self, names: set[str]) -> None:
         """Write a manifest whose devices bear these names."""
@@ -51,21 +67,20 @@ def copied_to(root: Path, *, tests_too: bool = True) -> InstalledCode:
     """
     code = InstalledCode(root)
     for top, path in _installed():
-        if not tests_too and TEST_FOLDERS & set(path.relative_to(top).parts):
+        below = Path(top.name) / path.relative_to(top)
+        if not tests_too and TEST_FOLDERS & set(below.parts):
             continue
-        data = path.read_bytes()
-        sound = True
-        if any(word in data for word in (b"getattr", b"environ", b"getLogger")):
-            sound = _note(code, path, data)
-        copy = root / (SOUND if sound else UNSOUND) / top.name / path.relative_to(top)
+        sites = _sites(path, (SOUND / below).as_posix())
+        copy = root / (UNSOUND if sites is None else SOUND) / below
         copy.parent.mkdir(parents=True, exist_ok=True)
         shutil.copyfile(path, copy)
         code.files += 1
+        code.sites |= sites or set()
     (root / UNSOUND).mkdir(parents=True, exist_ok=True)
     settings = {
         "robots": ["real.yaml"],
         "lookups": LOOKUPS,
-        "code": [{"path": path, "robots": ["real"]} for path in (SOUND, UNSOUND)],
+        "code": [{"path": str(path), "robots": ["real"]} for path in (SOUND, UNSOUND)],
     }
     (root / "namegen.yaml").write_text(yaml.dump(settings), encoding="utf-8")
     code.declare(code.names)
@@ -85,21 +100,36 @@ def _installed() -> Iterator[tuple[Path, Path]]:
             yield from ((top, Path(folder, name)) for name in sorted(files) if name.endswith(".py"))
 
 
-def _note(code: InstalledCode, path: Path, data: bytes) -> bool:
-    """Count the look-ups of one file and keep their literals; return whether it parses."""
+def _sites(path: Path, copy: str) -> set[Site] | None:
+    """Return the literals that one file looks up, or None when Python cannot parse it."""
+    data = path.read_bytes()
+    if not any(word in data for word in (b"getattr", b"environ", b"getLogger")):
+        return set()
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
             tree = ast.parse(data)
         with tokenize.open(path) as source:
-            source.read()
+            lines = source.read().split("\n")
     except (SyntaxError, ValueError, RecursionError):
-        return False
+        return None
+    found = set()
     for name in _names_looked_up(tree):
-        code.sites += 1
         if isinstance(name, ast.Constant) and isinstance(name.value, str):
-            code.names.add(name.value)
-    return True
+            before = lines[name.lineno - 1].encode()[: name.col_offset].decode()
+            opening = _opening(ast.get_source_segment("\n".join(lines), name) or "")
+            if opening is not None:
+                column = len(before) + len(opening) + 1
+                found.add(Site(copy, name.lineno, column, name.value))
+    return found
+
+
+def _opening(source: str) -> str | None:
+    """Return what stands before the text of a literal; None when there are several literals."""
+    tokens = tokenize.generate_tokens(io.StringIO(f"({source})").readline)
+    strings = [token.string for token in tokens if token.type == tokenize.STRING]
+    start = re.match(r"""[a-zA-Z]*('{3}|"{3}|'|")""", source)
+    return start.group() if start and len(strings) == 1 else None
 
 
 def _names_looked_up(tree: ast.AST) -> Iterator[ast.expr]:

@@ -149,6 +149,17 @@ def write(
     return Written(tuple(changes), tuple(kept), tuple(removed))
 
 
+def built_folder(workspace: Workspace, planned: Plan) -> Folder:
+    """Return the workspace's folder as a build would leave it, without writing anything."""
+    return workspace.folder.with_changes(
+        {
+            output.path: output.artifact.text.encode()
+            for output in planned.outputs
+            if output.artifact and output.state is not State.EDITED
+        }
+    )
+
+
 def diff(outputs: Iterable[Output]) -> Iterator[str]:
     """Yield the lines, without line ends, of a unified diff from the disk to the rendering."""
     for output in outputs:

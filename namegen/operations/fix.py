@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 from collections import defaultdict
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from namegen import languages
@@ -53,8 +53,15 @@ class Fixed:
         return sum(change.edits for change in self.changes)
 
 
-def fix(workspace: Workspace, selection: Selection, safeties: Collection[Safety]) -> Fixed:
+def fix(
+    workspace: Workspace,
+    selection: Selection,
+    safeties: Collection[Safety],
+    only: Callable[[Finding], bool] = lambda _: True,
+) -> Fixed:
     """Work out all repairs of the given safeties in memory; `write` writes them.
+
+    ``only`` tells which findings are to be mended.
 
     An edited file is audited again as it would be. A repair is kept only when
     the file still parses and differs nowhere else, the finding is gone, and no
@@ -66,7 +73,7 @@ def fix(workspace: Workspace, selection: Selection, safeties: Collection[Safety]
     files = code_files(workspace, selection)
     seen = seen_folder(workspace, selection)
     found = audit_files(workspace, files, seen)
-    wanted = [f for f in found.report.findings if f.fix and f.fix.safety in safeties]
+    wanted = [f for f in found.report.findings if f.fix and f.fix.safety in safeties and only(f)]
     refused: dict[Place, str] = {}
     while True:
         kept = [finding for finding in wanted if finding.place not in refused]
@@ -87,14 +94,23 @@ def write(workspace: Workspace, fixed: Fixed) -> None:
         RefusedWrite: a file changed since it was audited, or may not be written.
             Each file then has its old or its whole new content.
     """
-    for change in fixed.changes:
-        if workspace.folder.read(change.path) != change.old:
+    write_changes(workspace.folder, fixed.changes)
+
+
+def write_changes(folder: Folder, changes: Sequence[Change]) -> None:
+    """Write changes, if every file is still as it was read.
+
+    Raises:
+        RefusedWrite: one is not, or may not be written.
+    """
+    for change in changes:
+        if folder.read(change.path) != change.old:
             raise RefusedWrite(
-                "the file changed while it was being audited",
+                "the file changed while it was being read",
                 where=change.path,
-                remedy="nothing was written; run the audit again",
+                remedy="nothing was written; run the command again",
             )
-    workspace.folder.write({change.path: change.new for change in fixed.changes})
+    folder.write({change.path: change.new for change in changes})
 
 
 def diff(changes: Sequence[Change]) -> Iterator[str]:

@@ -90,7 +90,15 @@ def open_workspace(root: Path) -> Workspace:
     Raises:
         UnusableInput: the settings cannot be used, or name no manifest.
     """
-    folder = Folder(root)
+    return open_folder(Folder(root))
+
+
+def open_folder(folder: Folder) -> Workspace:
+    """Read the workspace as it is in ``folder``, which may hold edits not yet written.
+
+    Raises:
+        UnusableInput: the settings cannot be used, or name no manifest.
+    """
     loaded = read_settings(folder.read(SETTINGS_FILE), SETTINGS_FILE)
     if loaded.value is None:
         raise UnusableInput(_listed(loaded.faults), remedy="mend these lines first")

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from namegen.errors import RefusedWrite
-from namegen.operations import fix
+from namegen.operations import build, fix
 from namegen.operations.audit import audit
 from namegen.operations.code_files import ALL
 from namegen.operations.workspace import open_workspace
@@ -112,3 +112,17 @@ def test_a_syntax_error_elsewhere_does_not_stop_the_others(boats: Path):
         (MAIN, "letter-case"),
         ("code/heron/broken.py", "unreadable"),
     }
+
+
+def test_a_stale_output_is_for_the_build_to_mend(boats: Path):
+    workspace = open_workspace(boats)
+    build.write(workspace, build.plan(workspace))
+    manifest = boats / "robots/heron.yaml"
+    text = manifest.read_text().replace("bowThruster:", "bowPusher:")
+    manifest.write_text(text.replace("[frontThruster]", "[bowThruster]"))
+    code = "from devices import Motor\nbow = boat.motor(Motor.BOW_THRUSTER)\n"
+    fixed = mended(boats, code, fix.SUGGESTED)
+    assert fixed.changes == ()
+    (finding,) = [f for f in fixed.before.findings if f.kind == "retired-name"]
+    assert finding.place.path == "code/heron/devices.py"
+    assert "run `namegen build`" in finding.message

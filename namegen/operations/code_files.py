@@ -2,21 +2,16 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
-from pathspec import GitIgnoreSpec
-
 from namegen import languages
 from namegen.errors import UnusableInput
 from namegen.model.workspaces import CodeEntry
-from namegen.operations.files import unreadable
 from namegen.operations.history import changed_since
+from namegen.operations.walking import spec, walk
 from namegen.operations.workspace import Workspace
-
-IGNORE_FILE = ".gitignore"
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -169,60 +164,10 @@ def _files_of(workspace: Workspace, entry: CodeEntry) -> Iterator[str]:
         )
     if not start.resolve().is_relative_to(root):
         raise UnusableInput(f"`code` names {entry.path}, outside the workspace", where=where)
-    excluded = GitIgnoreSpec.from_lines(entry.exclude)
-    files = [start] if start.is_file() else _walk(start, _ignored_above(root, start))
+    excluded = spec(entry.exclude)
+    files = [start] if start.is_file() else walk(root, start)
     for file in files:
-        path = file.relative_to(root).as_posix()
-        within = file.relative_to(start).as_posix()
-        if file.suffix.lower() in languages.extensions() and not excluded.match_file(within):
-            yield path
-
-
-Ignores = tuple[tuple[Path, GitIgnoreSpec], ...]
-
-
-def _ignored_above(root: Path, start: Path) -> Ignores:
-    """Return the ignore files from the workspace down to, but without, ``start``."""
-    folders = [root]
-    for part in start.relative_to(root).parts[:-1]:
-        folders.append(folders[-1] / part)
-    return tuple(spec for folder in folders if folder != start for spec in _ignores_in(folder))
-
-
-def _ignores_in(folder: Path) -> Ignores:
-    try:
-        lines = (folder / IGNORE_FILE).read_text(encoding="utf-8", errors="replace").splitlines()
-    except OSError:
-        return ()
-    return ((folder, GitIgnoreSpec.from_lines(lines)),)
-
-
-def _walk(folder: Path, ignores: Ignores) -> Iterator[Path]:
-    """Yield the files below a folder, in order, without what is ignored.
-
-    Links to folders are not followed, so that a loop of links cannot trap it.
-    """
-    ignores += _ignores_in(folder)
-    try:
-        entries = sorted(os.scandir(folder), key=lambda entry: entry.name)
-    except OSError as error:
-        raise unreadable(str(folder), error) from error
-    for entry in entries:
-        path = Path(entry.path)
-        is_folder = entry.is_dir(follow_symlinks=False)
-        if entry.name == ".git" or _is_ignored(path, is_folder, ignores):
+        if file.suffix.lower() not in languages.extensions():
             continue
-        if is_folder:
-            yield from _walk(path, ignores)
-        elif entry.is_file():
-            yield path
-
-
-def _is_ignored(path: Path, is_folder: bool, ignores: Ignores) -> bool:
-    """Whether the innermost ignore file with an opinion leaves the path out."""
-    for folder, spec in reversed(ignores):
-        relative = path.relative_to(folder).as_posix() + ("/" if is_folder else "")
-        verdict = spec.check_file(relative).include
-        if verdict is not None:
-            return verdict
-    return False
+        if excluded is None or not excluded.match_file(file.relative_to(start).as_posix()):
+            yield file.relative_to(root).as_posix()

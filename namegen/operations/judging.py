@@ -9,6 +9,7 @@ from namegen import checks
 from namegen.checks.code import not_checkable, unreadable
 from namegen.checks.naming import judge_lookup
 from namegen.model.findings import Finding
+from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Manifest
 from namegen.model.views import CodeView, NameQuestion, ResolvedLookup
 from namegen.operations.code_files import CodeFiles, Use
@@ -28,8 +29,14 @@ def judged(
         for finding in _judged_alone(workspace, file, files.uses[file.path], sound):
             meant |= {finding.expected} if finding.expected else set()
             yield finding
-    for robot, code in _by_robot(files, facts, sound).items():
-        yield from _judged_together(workspace, code, sound[robot], meant, reader)
+    robots = _by_robot(files, facts, sound)
+    schemes = schemes_by_robot(workspace) if any(code.whole for code in robots.values()) else {}
+    for robot, code in robots.items():
+        mentioned = meant & sound[robot].devices.keys()
+        if code.whole:
+            known = schemes.get(robot, ())
+            mentioned |= _constants_used(workspace, code, sound[robot], known, reader)
+        yield from _judged_together(code, sound[robot], mentioned)
 
 
 def _judged_alone(
@@ -78,17 +85,12 @@ def _by_robot(
     return found
 
 
-def _judged_together(
-    workspace: Workspace, code: _Code, robot: Manifest, meant: set[str], reader: CodeReader
-) -> Iterator[Finding]:
+def _judged_together(code: _Code, robot: Manifest, mentioned: set[str]) -> Iterator[Finding]:
     """Yield what is wrong with the look-ups of one robot taken together.
 
-    A device that a wrong name surely meant counts as used: the wrong name is
-    reported already.
+    ``mentioned`` are devices that count as used: a wrong name surely meant them
+    (and is reported already), or the code refers to their constants.
     """
-    mentioned = meant & robot.devices.keys()
-    if code.whole:
-        mentioned |= _constants_used(workspace, code, robot, reader)
     view = CodeView(robot, None, code.lookups, frozenset(mentioned), code.whole)
     for check in checks.code_checks():
         for finding in check(view):
@@ -97,11 +99,14 @@ def _judged_together(
 
 
 def _constants_used(
-    workspace: Workspace, code: _Code, robot: Manifest, reader: CodeReader
+    workspace: Workspace,
+    code: _Code,
+    robot: Manifest,
+    schemes: Sequence[NamingScheme],
+    reader: CodeReader,
 ) -> set[str]:
     """Return the devices that no look-up names but whose generated constant the code uses."""
     named = {lookup.text for lookup in code.lookups}
-    schemes = schemes_by_robot(workspace).get(robot.robot, ())
     constants = {
         scheme.constant(device): device.name
         for device in robot.devices.values()

@@ -5,13 +5,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
-from namegen import targets
 from namegen.errors import UnusableInput
 from namegen.model.artifacts import Artifact
 from namegen.model.manifests import Manifest
 from namegen.model.workspaces import BuildEntry
 from namegen.operations.schemes import template_folders
 from namegen.operations.workspace import Workspace
+from namegen.targets.rendering import render
+from namegen.targets.scene import Scene
+from namegen.targets.shelf import load
 from namegen.text.likeness import nearest
 from namegen.text.words import convert
 
@@ -30,7 +32,7 @@ def render_all(
     settings = workspace.settings
     if not settings.build:
         return
-    known = targets.load(template_folders(workspace))
+    known = load(template_folders(workspace))
     for entry in settings.build:
         target = known.get(entry.target)
         if target is None:
@@ -39,12 +41,12 @@ def render_all(
         chosen = [m for m in manifests if not entry.robots or m.robot in entry.robots]
         if target.per == "workspace":
             if whole_fleet:
-                scene = targets.Scene(tuple(chosen), workspace.catalogue, entry.options)
-                yield targets.render(target, scene, path_of(workspace, entry, None))
+                scene = Scene(tuple(chosen), workspace.catalogue, entry.options)
+                yield render(target, scene, path_of(workspace, entry, None))
             continue
         for manifest in chosen:
-            scene = targets.Scene((manifest,), workspace.catalogue, entry.options)
-            yield targets.render(target, scene, path_of(workspace, entry, manifest.robot))
+            scene = Scene((manifest,), workspace.catalogue, entry.options)
+            yield render(target, scene, path_of(workspace, entry, manifest.robot))
 
 
 def path_of(workspace: Workspace, entry: BuildEntry, robot: str | None) -> str:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from namegen import targets
 from namegen.bundled import bundled
 from namegen.errors import UnusableInput
 from namegen.model.identifiers import NamingScheme
 from namegen.operations.workspace import Workspace
+from namegen.targets.schemes import naming_schemes
+from namegen.targets.shelf import load
 
 
 def template_folders(workspace: Workspace) -> list[Path]:
@@ -35,8 +36,8 @@ def schemes_by_robot(workspace: Workspace) -> dict[str, tuple[NamingScheme, ...]
     settings = workspace.settings
     if not settings.build:
         return {}
-    known = targets.load(template_folders(workspace))
-    schemes = targets.naming_schemes()
+    known = load(template_folders(workspace))
+    schemes = naming_schemes()
     languages: dict[str, dict[str, NamingScheme]] = {}
     for entry in settings.build:
         target = known.get(entry.target)

@@ -15,8 +15,9 @@ sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from targets.boats import CATALOGUE, HERON
 
-from namegen import targets
 from namegen.targets import rendering, schemes, staging
+from namegen.targets.scene import Scene
+from namegen.targets.shelf import load
 
 NAMES = ("python-constants", "java-constants", "config-json", "config-csv", "sheet-markdown")
 ROBOTS = [replace(HERON, robot=f"heron{i}", path=f"robots/heron{i}.yaml") for i in range(200)]
@@ -25,11 +26,11 @@ ROBOTS = [replace(HERON, robot=f"heron{i}", path=f"robots/heron{i}.yaml") for i 
 def namegen() -> float:
     """Return the CPU seconds of rendering everything, loading the targets included."""
     start = time.process_time()
-    found = targets.load()
+    found = load()
     for name in NAMES:
         for robot in ROBOTS:
-            scene = targets.Scene((robot,), CATALOGUE)
-            targets.render(found[name], scene, f"{robot.robot}Devices.java")
+            scene = Scene((robot,), CATALOGUE)
+            rendering.render(found[name], scene, f"{robot.robot}Devices.java")
     return time.process_time() - start
 
 
@@ -39,7 +40,7 @@ def bare() -> float:
 
     from namegen.targets.prose import lines, sentence
 
-    found, spellings, jobs = targets.load(), schemes.naming_schemes(), []
+    found, spellings, jobs = load(), schemes.naming_schemes(), []
     for name in NAMES:
         target = found[name]
         environment = Environment(

@@ -6,8 +6,10 @@ from collections.abc import Callable
 
 import pytest
 
-from namegen import targets
 from namegen.model.manifests import Manifest
+from namegen.targets.rendering import render
+from namegen.targets.scene import Scene
+from namegen.targets.shelf import load
 from targets.boats import CATALOGUE, HERON
 from targets.strategies import batch
 
@@ -17,13 +19,13 @@ Make = Callable[..., str]
 @pytest.fixture(scope="session")
 def make() -> Make:
     """Return a function that renders one robot: ``make("config-json", HERON, "x.json")``."""
-    shelf = targets.load()
+    shelf = load()
 
     def text_of(
         target: str, robot: Manifest = HERON, path: str = "out/HeronDevices", **options: object
     ) -> str:
-        scene = targets.Scene((robot,), CATALOGUE, options)
-        return targets.render(shelf[target], scene, path).text
+        scene = Scene((robot,), CATALOGUE, options)
+        return render(shelf[target], scene, path).text
 
     return text_of
 

@@ -6,8 +6,8 @@ import re
 
 import pytest
 
-from namegen.targets import describe, load
-from namegen.targets.guide import GUIDE
+from namegen.targets.guide import GUIDE, describe
+from namegen.targets.shelf import load
 from namegen.targets.template_model import CLASSES, VERSION, readable
 
 HEADINGS = {"PortGroup": "group", "BuiltIn": "built_in"}

@@ -7,7 +7,9 @@ from pathlib import Path
 import pytest
 
 from namegen.errors import UnusableTarget
-from namegen.targets import Scene, load, render
+from namegen.targets.rendering import render
+from namegen.targets.scene import Scene
+from namegen.targets.shelf import load
 from targets.boats import CATALOGUE, HERON, robot
 
 HEAD = "model: 1\ndescription: A trial.\ntemplate: it.j2\n"

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from namegen.model.identifiers import NamingScheme
-from namegen.targets import naming_schemes
+from namegen.targets.schemes import naming_schemes
 from targets.boats import device
 
 SCHEMES = naming_schemes()

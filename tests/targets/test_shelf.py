@@ -8,7 +8,8 @@ import pytest
 
 from namegen.bundled import bundled
 from namegen.errors import UnusableTarget
-from namegen.targets import load, naming_schemes
+from namegen.targets.schemes import naming_schemes
+from namegen.targets.shelf import load
 
 SOUND = "model: 1\ndescription: A list.\nper: robot\ntemplate: list.j2\n"
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from namegen.targets import load
+from namegen.targets.shelf import load
 
 
 @pytest.mark.parametrize("target", sorted(name for name in load()))

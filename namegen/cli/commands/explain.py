@@ -70,11 +70,12 @@ def _indented(body: str) -> Iterator[str]:
 
 
 def _say_targets() -> None:
-    from namegen import targets
     from namegen.bundled import bundled
     from namegen.cli.reporting import say
+    from namegen.targets.guide import describe
+    from namegen.targets.shelf import load
 
-    say(targets.describe(targets.load([bundled("templates")])))
+    say(describe(load([bundled("templates")])))
 
 
 def _say_name(found: Explanation) -> None:

@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from namegen.text.differences import spell_out
+from namegen.text.distance import osa
 from namegen.text.doubts import doubt, kinship, pairs_of
 from namegen.text.rosters import Candidate, Form, Roster
 from namegen.text.slips import slip_cost
@@ -100,10 +101,24 @@ def _suggest(text: str, roster: Roster, kind: str | None) -> Suggestion:
     if not near:
         return _relatives(found, roster)
     rivals = [other for other in near if other.cost < near[0].cost + MARGIN]
+    rivals = _nearest_twin(text, rivals)
     doubts = [other.doubt for other in rivals if other.doubt]
     if len(rivals) > 1 or doubts:
         return _abstain(near, doubts[0] if doubts else "several names are equally near")
-    return Suggestion(near[0].name, (), spell_out(text, near[0].name))
+    return Suggestion(rivals[0].name, (), spell_out(text, rivals[0].name))
+
+
+def _nearest_twin(text: str, rivals: list[_Near]) -> list[_Near]:
+    """Return the rivals, or the one nearest to the letter where separators alone tell them apart.
+
+    Names such as ``_name`` and ``__name__`` have the same words; then what was
+    typed between the words is the evidence that is left.
+    """
+    if len({Form.of(rival.name).key for rival in rivals}) > 1 or len(rivals) == 1:
+        return rivals
+    ranked = sorted((osa(text, rival.name), rival.name, rival) for rival in rivals)
+    clear = ranked[0][0] < ranked[1][0]
+    return [ranked[0][2]] if clear else rivals
 
 
 def _abstain(rivals: list[_Near], why: str) -> Suggestion:

@@ -182,3 +182,13 @@ def test_many_questions_are_quick():
     for text in texts:
         suggest(text, names)
     assert (time.process_time() - start) / len(texts) < 0.002
+
+
+@pytest.mark.parametrize(
+    ("text", "best"),
+    [("__anme__", "__name__"), ("nam", "name"), ("__namw__", "__name__"), ("_nam", "_name")],
+)
+def test_names_that_separators_alone_tell_apart_are_told_by_the_separators_typed(
+    text: str, best: str
+):
+    assert suggest(text, ["name", "_name", "__name__", "mode"]).best == best

@@ -26,6 +26,7 @@ from namegen.operations.files import Folder
 from namegen.operations.judging import judged
 from namegen.operations.record import read_record
 from namegen.operations.repairs import with_fixes
+from namegen.operations.two_readers import read_all
 from namegen.operations.verify import sort
 from namegen.operations.workspace import Workspace
 from namegen.text.positions import split_lines
@@ -72,7 +73,7 @@ def audit_files(
 ) -> Audit:
     """Audit the given files as they are in ``folder``, which may hold edits not yet written."""
     reader = CodeReader(folder, workspace.settings.lookups, files.roots)
-    facts = [reader.facts(path) for path in files.uses]
+    facts = read_all(reader, list(files.uses))
     named = set(asked)
     found = [
         finding

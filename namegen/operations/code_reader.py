@@ -59,6 +59,7 @@ class CodeReader:
         self.literals: dict[Place, Literal] = {}
         self._reading = lru_cache(maxsize=KEPT_READINGS)(self._read)
         self._find = lru_cache(maxsize=None)(self._find_file)
+        self._may_name: dict[str, languages.Prefilter] = {}
         self._resolver = Resolver(self._reading_or_none, self._find)
 
     def facts(self, path: str) -> FileFacts:
@@ -67,7 +68,9 @@ class CodeReader:
         assert language is not None, "the caller chose the files of known languages"
         try:
             data = self.folder.read(path)
-            if not language.prefilter(self.rules)(data):
+            if language.name not in self._may_name:
+                self._may_name[language.name] = language.prefilter(self.rules)
+            if not self._may_name[language.name](data):
                 return FileFacts(path, marked=MARK in data)
             reading, lines = self._reading(path)
         except UnusableInput as error:

@@ -13,11 +13,12 @@ from pathlib import Path
 
 @dataclass(frozen=True)
 class Measurement:
-    """Wall-clock time in seconds, peak resident memory in MB, and the exit code."""
+    """Wall-clock time in seconds, peak resident memory in MB, the exit code, CPU seconds."""
 
     seconds: float
     megabytes: float
     code: int
+    cpu: float = 0.0
 
 
 def measure(command: Sequence[str], cwd: Path, *, quiet: bool = True) -> Measurement:
@@ -29,7 +30,8 @@ def measure(command: Sequence[str], cwd: Path, *, quiet: bool = True) -> Measure
     seconds = time.perf_counter() - began
     process.returncode = os.waitstatus_to_exitcode(status)
     per_megabyte = 1_000_000 if sys.platform == "darwin" else 1_000
-    return Measurement(seconds, usage.ru_maxrss / per_megabyte, process.returncode)
+    megabytes, cpu = usage.ru_maxrss / per_megabyte, usage.ru_utime + usage.ru_stime
+    return Measurement(seconds, megabytes, process.returncode, cpu)
 
 
 def best(

@@ -66,7 +66,7 @@ def copied_to(root: Path, *, tests_too: bool = True) -> InstalledCode:
     some among its own tests) lie apart, in ``code/unsound``.
     """
     code = InstalledCode(root)
-    for top, path in _installed():
+    for top, path in installed():
         below = Path(top.name) / path.relative_to(top)
         if not tests_too and TEST_FOLDERS & set(below.parts):
             continue
@@ -87,7 +87,7 @@ def copied_to(root: Path, *, tests_too: bool = True) -> InstalledCode:
     return code
 
 
-def _installed() -> Iterator[tuple[Path, Path]]:
+def installed() -> Iterator[tuple[Path, Path]]:
     """Yield each installed Python file after the folder that it was installed in."""
     own = Path(sysconfig.get_path("purelib"))
     for top in (Path(sysconfig.get_path("stdlib")), own):

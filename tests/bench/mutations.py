@@ -82,7 +82,8 @@ def _show(title: str, seed: int, done: Outcome) -> None:
     print(
         f"{title:10} seed {seed:3}: {count} slips ({done.collisions} were other names), "
         f"flagged {100 * done.flagged / count:.2f} %, untouched {done.untouched} of which flagged "
-        f"{len(done.false)}, one nearest {done.clear}: right {100 * done.right / done.clear:.2f} %, "
+        f"{len(done.false)}, one nearest {done.clear}: "
+        f"right {100 * done.right / done.clear:.2f} %, "
         f"another name {len(done.wrong)}, files restored {done.restored}/{done.files}"
     )
     silent = Counter((m.slip, m.site.text, m.text) for m in done.silent)

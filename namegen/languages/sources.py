@@ -8,6 +8,7 @@ are looked at.
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from tree_sitter import Node, Parser, Tree
@@ -17,6 +18,10 @@ from namegen.model.workspaces import LookupRule
 
 Stack = list[Node]
 """The nodes from the root down to a word. One list is reused: copy what you keep."""
+
+DEEPEST = 1_000
+"""Nodes within one another that are looked at. Hand-written code has dozens; a text that
+only tests the reader could have any number, and every look-up in it would cost as much."""
 
 _LONE_RETURN = re.compile(rb"\r(?!\n)")
 _LETTERS = frozenset(
@@ -29,7 +34,7 @@ _SPACE = 0x20
 class Source:
     """The bytes of a file (UTF-8, no byte order mark) with their tree."""
 
-    __slots__ = ("data", "root", "tree")
+    __slots__ = ("_deep", "data", "root", "tree")
 
     def __init__(self, data: bytes, parser: Parser) -> None:
         self.data = data
@@ -37,6 +42,7 @@ class Source:
         lone = b"\r" in data and _LONE_RETURN.search(data) is not None
         self.tree: Tree = parser.parse(_LONE_RETURN.sub(b"\n", data) if lone else data)
         self.root: Node = self.tree.root_node
+        self._deep: list[Span] = []
 
     def text(self, node: Node) -> str:
         """Return the text of a node."""
@@ -56,7 +62,7 @@ class Source:
             while len(stack) > 1 and stack[-1].end_byte <= offset:
                 stack.pop()
                 cursor.goto_parent()
-            while cursor.goto_first_child_for_byte(offset) is not None:
+            while len(stack) < DEEPEST and cursor.goto_first_child_for_byte(offset) is not None:
                 node = cursor.node
                 if node is None or node.start_byte > offset:
                     cursor.goto_parent()
@@ -65,6 +71,12 @@ class Source:
             leaf = stack[-1]
             if leaf.start_byte == offset and leaf.end_byte == place.end:
                 yield stack
+            elif len(stack) == DEEPEST and leaf.child_count:
+                self._deep.append(place)
+
+    def too_deep(self) -> list[Span]:
+        """Return the stretch, if any, in which words searched for lie deeper than is looked."""
+        return [Span(min(self._deep).start, max(self._deep).end)] if self._deep else []
 
     def unsound(self, simple: frozenset[str], whole: frozenset[str]) -> tuple[Span, ...]:
         """Return what could not be parsed, widened to the simple statement that it lies in.
@@ -93,21 +105,24 @@ class Source:
                     pending.append((child, statement))
             if node.is_error and not node.child_count:
                 spans.append(span_of(node))
-        return tuple(_merged(sorted(spans)))
+        return merged(spans)
 
 
-def _merged(spans: Iterable[Span]) -> Iterator[Span]:
-    """Yield sorted spans with those that touch or overlap made one."""
-    last: Span | None = None
-    for span in spans:
-        if last is not None and span.start <= last.end:
-            last = Span(last.start, max(last.end, span.end))
-            continue
-        if last is not None:
-            yield last
-        last = span
-    if last is not None:
-        yield last
+def merged(spans: Iterable[Span]) -> tuple[Span, ...]:
+    """Return spans in order, with those that touch or overlap made one."""
+    joined: list[Span] = []
+    for span in sorted(spans):
+        if joined and span.start <= joined[-1].end:
+            joined[-1] = Span(joined[-1].start, max(joined[-1].end, span.end))
+        else:
+            joined.append(span)
+    return tuple(joined)
+
+
+def touches(spans: Sequence[Span], span: Span) -> bool:
+    """Whether one of the merged spans overlaps a span."""
+    place = bisect_left(spans, span.end, key=lambda one: one.start)
+    return place > 0 and spans[place - 1].end > span.start
 
 
 def span_of(node: Node) -> Span:

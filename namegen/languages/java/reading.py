@@ -12,7 +12,7 @@ from namegen.languages.java.expressions import dotted
 from namegen.languages.java.imports import Imports
 from namegen.languages.java.lookups import Finder
 from namegen.languages.java.scopes import TYPES
-from namegen.languages.sources import Source, Stack
+from namegen.languages.sources import Source, Stack, merged, touches
 from namegen.model.facts import Definition, Import, LookupSite, Path
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
@@ -67,15 +67,17 @@ class JavaReading:
     def lookups(self) -> Sequence[LookupSite]:
         """All look-ups in the order of the file, but for those in unsound stretches."""
         sites = Finder(self.source, self._definitions, self._imports, self._rules).sites()
-        return [site for site in sites if not self._in_unsound(site.span)]
+        return [site for site in sites if not touches(self._broken, site.span)]
 
     @cached_property
     def unsound(self) -> Sequence[Span]:
-        """Stretches that could not be parsed."""
-        return self.source.unsound(_SIMPLE_STATEMENTS, _COMPOUND_STATEMENTS)
+        """Stretches that could not be parsed, or lie deeper than is looked."""
+        _ = self.lookups  # looking for them is what finds those that lie too deep
+        return merged([*self._broken, *self.source.too_deep()])
 
-    def _in_unsound(self, span: Span) -> bool:
-        return any(bad.start < span.end and span.start < bad.end for bad in self.unsound)
+    @cached_property
+    def _broken(self) -> Sequence[Span]:
+        return self.source.unsound(_SIMPLE_STATEMENTS, _COMPOUND_STATEMENTS)
 
     def definitions(self, path: Path) -> Sequence[Definition]:
         """Return every binding of the path in this file, in order."""

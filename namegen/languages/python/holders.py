@@ -11,6 +11,8 @@ from namegen.languages.python.expressions import elements
 from namegen.languages.sources import Source, same
 
 _THROUGH = frozenset({"parenthesized_expression", "await", "as_pattern"})
+_MOST_TARGETS = 50
+"""Values of one assignment to several names; a longer list is data."""
 _LISTS = frozenset({"expression_list", "tuple", "list"})
 _PATTERNS = frozenset({"pattern_list", "tuple_pattern", "list_pattern"})
 _SIDES = {
@@ -56,7 +58,7 @@ def _target(stack: Sequence[Node]) -> Node | None:
         place -= 1
     node, above = stack[place], stack[place - 1]
     position: int | None = None
-    if above.type in _LISTS and place > 1:
+    if above.type in _LISTS and place > 1 and above.named_child_count <= _MOST_TARGETS:
         position = next((i for i, one in enumerate(elements(above)) if same(one, node)), None)
         node, above = above, stack[place - 2]
     if above.type not in _SIDES:

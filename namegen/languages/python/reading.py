@@ -12,7 +12,7 @@ from namegen.languages.python.expressions import dotted
 from namegen.languages.python.imports import Imports
 from namegen.languages.python.lookups import Finder
 from namegen.languages.python.validity import compiles
-from namegen.languages.sources import Source, Stack
+from namegen.languages.sources import Source, Stack, merged, touches
 from namegen.model.facts import Definition, Import, LookupSite, Path
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
@@ -67,16 +67,19 @@ class PythonReading:
     def lookups(self) -> Sequence[LookupSite]:
         """All look-ups in the order of the file, but for those in unsound stretches."""
         sites = Finder(self.source, self._definitions, self._imports, self._rules).sites()
-        return [site for site in sites if not self._in_unsound(site.span)]
+        return [site for site in sites if not touches(self._broken, site.span)]
 
     @cached_property
     def unsound(self) -> Sequence[Span]:
-        """Stretches that could not be parsed; none if Python itself can compile the file."""
+        """Stretches that could not be parsed, or lie deeper than is looked."""
+        _ = self.lookups  # looking for them is what finds those that lie too deep
+        return merged([*self._broken, *self.source.too_deep()])
+
+    @cached_property
+    def _broken(self) -> Sequence[Span]:
+        """Stretches with an error of the parser; none if Python itself compiles the file."""
         spans = self.source.unsound(_SIMPLE_STATEMENTS, _COMPOUND_STATEMENTS)
         return () if spans and compiles(self.source.data) else spans
-
-    def _in_unsound(self, span: Span) -> bool:
-        return any(bad.start < span.end and span.start < bad.end for bad in self.unsound)
 
     def definitions(self, path: Path) -> Sequence[Definition]:
         """Return every binding of the path in this file, in order."""

@@ -134,11 +134,12 @@ class _Page:
             lines += self.wrapped(_by_kind(report.findings), "  ")
         safe, suggested = (_fixes(report.findings, safety) for safety in Safety)
         if safe:
-            lines.append(f"--fix mends {safe} of them.")
+            lines += self.wrapped(f"--fix mends {safe} of them.", "")
         if suggested:
-            lines.append(f"--fix-suggested mends {suggested} more; read each before you keep it.")
-        kind = report.findings[0].kind
-        return [*lines, f'"namegen explain {kind}" tells more about a kind of finding.']
+            advice = f"--fix-suggested mends {suggested} more; read each before you keep it."
+            lines += self.wrapped(advice, "")
+        hint = f"`namegen explain {report.findings[0].kind}` tells more about a kind of finding."
+        return lines + self.wrapped(hint, "")
 
 
 def _alike(findings: Sequence[Finding]) -> list[list[Finding]]:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import groupby
 
 from tree_sitter import Node, Parser, Tree
 
@@ -88,24 +89,31 @@ class Source:
         spans: list[Span] = []
         pending: list[tuple[Node, Span | None]] = [(self.root, None)]
         while pending:
-            node, statement = pending.pop()
-            if not node.has_error:
-                continue
+            node, around = pending.pop()
             if node.type in simple:
-                statement = span_of(node)
+                around = span_of(node)
             elif node.type in whole:
-                statement = None
-            if node.is_missing or (node.is_error and statement is not None):
-                spans.append(statement or span_of(node))
+                around = None
+            if node.is_missing or (node.is_error and around is not None):
+                spans.append(around or span_of(node))
                 continue
+            sound = simple | whole if node.is_error else None
+            spans += _runs(node, sound) if sound is not None else []
             for child in node.children:
-                if node.is_error and child.type not in simple and child.type not in whole:
-                    spans.append(span_of(child))
-                else:
-                    pending.append((child, statement))
-            if node.is_error and not node.child_count:
-                spans.append(span_of(node))
+                if child.has_error and (sound is None or child.type in sound):
+                    whose = None if node.type in whole else around or span_of(node)
+                    pending.append((child, whose if child.is_missing else around))
         return merged(spans)
+
+
+def _runs(error: Node, sound: frozenset[str]) -> Iterator[Span]:
+    """Yield the stretches of an error node between the statements in it that are whole."""
+    if not error.child_count:
+        yield span_of(error)
+    for is_sound, run in groupby(error.children, key=lambda child: child.type in sound):
+        if not is_sound:
+            nodes = list(run)
+            yield Span(nodes[0].start_byte, nodes[-1].end_byte)
 
 
 def merged(spans: Iterable[Span]) -> tuple[Span, ...]:

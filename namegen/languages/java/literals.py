@@ -39,6 +39,8 @@ def value_of(body: str, opening: str) -> str | None:
         if translated is None:
             return None
         body = translated
+    if opening != '"""' and _LINE_END.search(body):
+        return None
     if opening == '"""':
         stripped = _stripped(body)
         if stripped is None:

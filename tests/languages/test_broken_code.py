@@ -1,0 +1,90 @@
+"""Broken and hostile files: the sound part is read, the rest is named, and nothing hangs."""
+
+from __future__ import annotations
+
+import time
+
+import pytest
+
+from namegen import languages
+from namegen.model.facts import Text
+from namegen.model.workspaces import LookupRule
+
+RULES = (LookupRule("call", "motor"), LookupRule("subscript", "devices"))
+
+
+def read(language: str, code: str) -> tuple[list[str], list[str]]:
+    """Return the names that are found and the stretches that are not sound."""
+    data = code.encode()
+    reading = languages.named(language).read(data, RULES)
+    names = [site.name.value for site in reading.lookups if isinstance(site.name, Text)]
+    return names, [data[span.start : span.end].decode() for span in reading.unsound]
+
+
+@pytest.mark.parametrize(
+    ("language", "code", "names", "broken"),
+    [
+        ("python", "motor('a')\nx = = 1\nmotor('b')\n", ["a", "b"], "x = = 1"),
+        ("python", "motor('a')\nmotor('b'\nmotor('c')\n", ["a"], "motor('b'"),
+        ("python", "def f(:\n  motor('a')\n\nmotor('b')\n", ["a", "b"], "("),
+        ("python", "class A:\n def f(self):\n  motor('a')\n  x = (1, 2\n\n", ["a"], "x = (1, 2"),
+        ("python", "motor('a')\nmotor('b)\nmotor('c')\n", ["a"], "motor('b"),
+        ("java", 'class A { void f() { motor("a"); int = 3; motor("b"); } }', ["a", "b"], "int"),
+        ("java", 'class A { void f() { motor("a") motor("b"); } }', ["b"], 'motor("a")'),
+        ("java", 'class A { void f() { motor("a"); }', ["a"], ""),
+        ("java", 'class A { void f() { motor("a"); } void g( { motor("b"); } }', ["a", "b"], "("),
+        ("java", 'class A { void f() { motor("a"); motor("b);\n } }', ["a"], 'motor("b'),
+    ],
+)
+def test_only_what_is_sound_is_read(language, code, names, broken):
+    found, unsound = read(language, code)
+    assert set(names) <= set(found)
+    assert unsound
+    assert any(broken in stretch for stretch in unsound)
+
+
+@pytest.mark.parametrize("language", ["python", "java"])
+def test_sound_code_has_no_unsound_stretch(language):
+    code = {"python": "motor('a')\n", "java": 'class A { void f() { motor("a"); } }'}[language]
+    assert read(language, code) == (["a"], [])
+
+
+def test_python_that_python_compiles_is_sound():
+    code = "motor('a')\nprint(1 if True else 2)\n\x0c\nmotor('b') ; devices['c']\n"
+    compile(code, "<case>", "exec")
+    assert read("python", code) == (["a", "b", "c"], [])
+
+
+MANY = 10_000
+HOSTILE = {
+    "brackets": "(" * MANY + "'a'" + ")" * MANY,
+    "unclosed": "motor(" * MANY,
+    "calls": "motor(" * MANY + "'a'" + ")" * MANY,
+    "joined": "motor(" + " + ".join(["'a'"] * 5_000) + ")",
+    "side by side": "motor(" + " ".join(["'a'"] * 5_000) + ")",
+    "chain": "x" + ".motor('a')" * 5_000,
+    "long line": "x = [" + "motor('a'), " * 20_000 + "1]",
+    "long literal": "motor('" + "a" * 1_000_000 + "')",
+    "conditions": "motor(" + "'a' if x else " * 3_000 + "'b')",
+    "lambdas": "x = " + "lambda: " * 3_000 + "motor('a')",
+    "no words": "\x01\x02\x7f" * 10_000 + "motor('a')",
+    "assigned often": "n = 'a'; motor(n);\n" * 2_000,
+}
+
+
+@pytest.mark.parametrize("language", ["python", "java"])
+@pytest.mark.parametrize("case", HOSTILE)
+def test_hostile_text_ends_soon(language, case):
+    code = HOSTILE[case]
+    if language == "java":
+        code = "class A { void f() { " + code.replace("'", '"') + "; } }"
+    started = time.perf_counter()
+    read(language, code)
+    assert time.perf_counter() - started < 20  # most take a tenth of a second
+
+
+def test_what_lies_too_deep_is_named():
+    names, unsound = read("python", "motor('top')\n" + "motor(" * 3_000 + "'a'" + ")" * 3_000)
+    assert names == ["top"]
+    assert len(unsound) == 1
+    assert unsound[0].startswith("motor")

@@ -1,0 +1,132 @@
+"""References to constants, and where their imports go: cases before and after."""
+
+from __future__ import annotations
+
+import ast
+
+import pytest
+
+from namegen import languages
+from namegen.errors import UnusableInput
+from namegen.model.facts import ConstantUse, Text
+from namegen.model.places import Span
+
+PYTHON = {
+    "no imports": (
+        'x = boat.motor("bow")\n',
+        "from devices import Motor\n\nx = boat.motor(Motor.BOW)\n",
+    ),
+    "docstring and future": (
+        '"""Doc."""\nfrom __future__ import annotations\n\nx = boat.motor("bow")\n',
+        '"""Doc."""\nfrom __future__ import annotations\n\nfrom devices import Motor\n\n'
+        "x = boat.motor(Motor.BOW)\n",
+    ),
+    "in order": (
+        'import os\n\nfrom boatlib import Boat\nfrom watch import Watch\n\nx = motor("bow")\n',
+        "import os\n\nfrom boatlib import Boat\nfrom devices import Motor\nfrom watch import Watch\n"
+        "\nx = motor(Motor.BOW)\n",
+    ),
+    "after the last of an unordered group": (
+        'from watch import Watch\nfrom boatlib import Boat\nx = motor("bow")\n',
+        "from watch import Watch\nfrom boatlib import Boat\nfrom devices import Motor\n"
+        "x = motor(Motor.BOW)\n",
+    ),
+    "added to an import": (
+        'from devices import Servo\nx = motor("bow")\n',
+        "from devices import Motor, Servo\nx = motor(Motor.BOW)\n",
+    ),
+    "an import with a comment is left alone": (
+        'from devices import Servo  # mine\nx = motor("bow")\n',
+        "from devices import Servo  # mine\nfrom devices import Motor\nx = motor(Motor.BOW)\n",
+    ),
+    "imported under another name": (
+        "from devices import Motor as M\nx = motor('bow')\n",
+        "from devices import Motor as M\nx = motor(M.BOW)\n",
+    ),
+    "the module is imported": (
+        "import devices\nx = motor('bow')\n",
+        "import devices\nx = motor(devices.Motor.BOW)\n",
+    ),
+    "relative": (
+        "from .devices import Servo\nx = motor('bow')\n",
+        "from .devices import Motor, Servo\nx = motor(Motor.BOW)\n",
+    ),
+    "the kind's name is taken": (
+        "from boatlib import Motor\nx = fitted('bow', Motor)\n",
+        "from boatlib import Motor\nimport devices\nx = fitted(devices.Motor.BOW, Motor)\n",
+    ),
+    "line ends stay": (
+        "import os\r\nx = motor('bow')\r\n",
+        "import os\r\nfrom devices import Motor\r\nx = motor(Motor.BOW)\r\n",
+    ),
+    "several, once": (
+        "x = [motor('bow'), motor('bow')]\n",
+        "from devices import Motor\n\nx = [motor(Motor.BOW), motor(Motor.BOW)]\n",
+    ),
+}
+JAVA_TEXT = b"package club.boats;\npublic final class HeronDevices {}\n"
+JAVA = {
+    "same package": (
+        'package club.boats;\nclass A { Object x = motor("bow"); }\n',
+        "package club.boats;\nclass A { Object x = motor(HeronDevices.Motor.BOW); }\n",
+    ),
+    "in order": (
+        'package a;\n\nimport a.B;\nimport java.util.List;\nclass A { Object x = motor("bow"); }\n',
+        "package a;\n\nimport a.B;\nimport club.boats.HeronDevices;\nimport java.util.List;\n"
+        "class A { Object x = motor(HeronDevices.Motor.BOW); }\n",
+    ),
+    "no imports": (
+        'package a;\nclass A { Object x = motor("bow"); }\n',
+        "package a;\n\nimport club.boats.HeronDevices;\n"
+        "class A { Object x = motor(HeronDevices.Motor.BOW); }\n",
+    ),
+    "the name is taken": (
+        'package a;\nclass HeronDevices { Object x = motor("bow"); }\n',
+        "package a;\nclass HeronDevices { Object x = motor(club.boats.HeronDevices.Motor.BOW); }\n",
+    ),
+}
+
+
+def uses(code: bytes, words: tuple[str, ...], file: str, text: bytes) -> list[ConstantUse]:
+    found, at = [], code.find(b"bow")
+    while at >= 0:
+        if code[at - 1 : at] in (b"'", b'"'):
+            literal = Text("bow", Span(at, at + 3), code[at - 1 : at].decode())
+            found.append(ConstantUse(literal, words, file, text))
+        at = code.find(b"bow", at + 1)
+    return found
+
+
+@pytest.mark.parametrize("case", PYTHON)
+def test_python(case: str):
+    before, after = (text.encode() for text in PYTHON[case])
+    language = languages.named("python")
+    made = uses(before, ("Motor", "BOW"), "code/heron/devices.py", b"")
+    done = language.use_constants(before, made, "code/heron/main.py", ("code/heron", ""))
+    assert done.decode() == after.decode()
+    ast.parse(done)
+
+
+@pytest.mark.parametrize("case", JAVA)
+def test_java(case: str):
+    before, after = (text.encode() for text in JAVA[case])
+    language = languages.named("java")
+    words = ("HeronDevices", "Motor", "BOW")
+    made = uses(before, words, "src/club/boats/HeronDevices.java", JAVA_TEXT)
+    done = language.use_constants(before, made, "src/a/A.java", ("src",))
+    assert done.decode() == after.decode()
+
+
+@pytest.mark.parametrize(
+    ("code", "path"),
+    [
+        ("devices = 1\nMotor = 2\nx = motor('bow')\n", "code/heron/main.py"),
+        ("x = motor('bow' 'x')\n", "code/heron/main.py"),
+        ("x = motor('bow')\n", "other/main.py"),
+        ("x = motor('bow'\n", "code/heron/main.py"),
+    ],
+)
+def test_what_cannot_be_named_is_refused(code: str, path: str):
+    made = uses(code.encode(), ("Motor", "BOW"), "code/heron/devices.py", b"")
+    with pytest.raises(UnusableInput):
+        languages.named("python").use_constants(code.encode(), made, path, ("code/heron", ""))

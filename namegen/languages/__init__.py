@@ -13,7 +13,7 @@ from pkgutil import iter_modules
 from typing import Protocol
 
 from namegen.languages.encodings import Decoded
-from namegen.model.facts import Reading, Respelling, Text
+from namegen.model.facts import ConstantUse, Reading, Respelling, Text
 from namegen.model.workspaces import LookupRule
 
 Prefilter = Callable[[bytes], bool]
@@ -44,6 +44,17 @@ class Language(Protocol):
         """Return what to write between the literal's quotes so that it means ``value``.
 
         None: those quotes cannot say it.
+        """
+
+    def use_constants(
+        self, utf8: bytes, uses: Sequence[ConstantUse], path: str, roots: Sequence[str]
+    ) -> bytes:
+        """Return the text with literals replaced by constants, and their imports added.
+
+        ``path`` is where the file lies, ``roots`` are the folders that imports start from.
+
+        Raises:
+            UnusableInput: the constants cannot be named in this file.
         """
 
     def objection(

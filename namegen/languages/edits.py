@@ -10,11 +10,18 @@ from namegen.model.places import Span
 
 def respelt(before: bytes, respellings: Sequence[Respelling]) -> bytes:
     """Return the text with the literals changed and every other byte as it was."""
+    return spliced(
+        before, [(one.literal.span, one.spelling.encode("utf-8")) for one in respellings]
+    )
+
+
+def spliced(before: bytes, edits: Sequence[tuple[Span, bytes]]) -> bytes:
+    """Return the text with each span replaced and every other byte as it was."""
     pieces: list[bytes] = []
     done = 0
-    for one in _ordered(respellings):
-        pieces += (before[done : one.literal.span.start], one.spelling.encode("utf-8"))
-        done = one.literal.span.end
+    for span, text in sorted(edits, key=lambda edit: edit[0]):
+        pieces += (before[done : span.start], text)
+        done = span.end
     return b"".join([*pieces, before[done:]])
 
 

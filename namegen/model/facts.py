@@ -156,6 +156,20 @@ class Respelling:
     value: str
 
 
+@dataclass(frozen=True, slots=True)
+class ConstantUse:
+    """A literal that is to become a reference to a generated constant.
+
+    ``words`` lead to the constant inside the generated file: ("Motor", "BOW_THRUSTER").
+    ``file`` is that file's path, ``text`` its content in UTF-8.
+    """
+
+    literal: Text
+    words: Path
+    file: str
+    text: bytes
+
+
 class Reading(Protocol):
     """The facts of one file, worked out on demand: most definitions are never asked for."""
 

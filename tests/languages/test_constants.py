@@ -23,8 +23,8 @@ PYTHON = {
     ),
     "in order": (
         'import os\n\nfrom boatlib import Boat\nfrom watch import Watch\n\nx = motor("bow")\n',
-        "import os\n\nfrom boatlib import Boat\nfrom devices import Motor\nfrom watch import Watch\n"
-        "\nx = motor(Motor.BOW)\n",
+        "import os\n\nfrom boatlib import Boat\nfrom devices import Motor\n"
+        "from watch import Watch\n\nx = motor(Motor.BOW)\n",
     ),
     "after the last of an unordered group": (
         'from watch import Watch\nfrom boatlib import Boat\nx = motor("bow")\n',
@@ -53,7 +53,7 @@ PYTHON = {
     ),
     "the kind's name is taken": (
         "from boatlib import Motor\nx = fitted('bow', Motor)\n",
-        "from boatlib import Motor\nimport devices\nx = fitted(devices.Motor.BOW, Motor)\n",
+        "import devices\nfrom boatlib import Motor\nx = fitted(devices.Motor.BOW, Motor)\n",
     ),
     "line ends stay": (
         "import os\r\nx = motor('bow')\r\n",

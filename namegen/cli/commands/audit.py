@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Collection
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -12,9 +11,9 @@ import click
 from namegen.cli.options import FILE, Form, Where, takes_form, takes_where
 
 if TYPE_CHECKING:
-    from namegen.model.findings import Safety
     from namegen.operations.audit import Audit
     from namegen.operations.code_files import Selection
+    from namegen.operations.fix import Fixed
     from namegen.operations.workspace import Workspace
 
 ORDER = 50
@@ -25,7 +24,11 @@ ORDER = 50
 @click.option("--fix", is_flag=True, help="Make the safe repairs.")
 @click.option("--fix-suggested", is_flag=True, help="Make the safe and the suggested repairs.")
 @click.option("--diff", is_flag=True, help="Write nothing; show what the repairs would change.")
-@click.option("--constants", is_flag=True, help="Report names typed where a constant exists, too.")
+@click.option(
+    "--constants",
+    is_flag=True,
+    help="Report names typed where a constant exists, too; with --fix, write the constants.",
+)
 @click.option("--since", metavar="REV", help="Audit only files that changed since a git revision.")
 @click.option(
     "--stdin",
@@ -82,7 +85,16 @@ def command(
     text = None if stdin is None else (stdin, sys.stdin.buffer.read())
     selection = Selection(paths, since, text)
     if fix or fix_suggested or diff:
-        return _fix(space, selection, SUGGESTED if fix_suggested else SAFE, form, diff=diff)
+        from namegen.operations import fix as mending
+        from namegen.operations.constants import use_constants
+
+        safeties = SUGGESTED if fix_suggested else SAFE
+        made = (
+            use_constants(space, selection)
+            if constants
+            else mending.fix(space, selection, safeties)
+        )
+        return _fix(space, selection, made, form, diff=diff)
     return _report(space, selection, form, ("loose-literal",) if constants else ())
 
 
@@ -96,14 +108,11 @@ def _report(space: Workspace, selection: Selection, form: Form, asked: tuple[str
     return 0 if done.report.clean else 1
 
 
-def _fix(
-    space: Workspace, selection: Selection, safeties: Collection[Safety], form: Form, *, diff: bool
-) -> int:
+def _fix(space: Workspace, selection: Selection, fixed: Fixed, form: Form, *, diff: bool) -> int:
     """Make the repairs, show them, or print the mended text of standard input."""
     from namegen.cli.reporting import count, say, say_diff, show
     from namegen.operations import fix
 
-    fixed = fix.fix(space, selection, safeties)
     for place, reason in fixed.refused:
         say(f"{place}: not rewritten: {reason}", err=True)
     if diff:

@@ -7,12 +7,13 @@ from collections.abc import Sequence
 from namegen.errors import UnusableInput
 from namegen.languages import Prefilter
 from namegen.languages.encodings import Decoded, decode_as
+from namegen.languages.java.constants import use_constants
 from namegen.languages.java.grammar import parser
 from namegen.languages.java.literals import spell
 from namegen.languages.java.proof import objection
 from namegen.languages.java.reading import JavaReading
 from namegen.languages.sources import prefilter, rules_for
-from namegen.model.facts import Reading, Respelling, Text
+from namegen.model.facts import ConstantUse, Reading, Respelling, Text
 from namegen.model.workspaces import LookupRule
 
 
@@ -39,6 +40,12 @@ class Java:
     def spell(self, value: str, literal: Text) -> str | None:
         """Return the text that means ``value`` between the literal's quotes, or None."""
         return spell(value, literal)
+
+    def use_constants(
+        self, utf8: bytes, uses: Sequence[ConstantUse], path: str, roots: Sequence[str]
+    ) -> bytes:
+        """Return the text with literals replaced by constants, and their imports added."""
+        return use_constants(utf8, uses)
 
     def objection(
         self, before: bytes, after: bytes, respellings: Sequence[Respelling]

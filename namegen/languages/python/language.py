@@ -6,13 +6,14 @@ from collections.abc import Sequence
 
 from namegen.languages import Prefilter
 from namegen.languages.encodings import Decoded
+from namegen.languages.python.constants import use_constants
 from namegen.languages.python.encoding import decode
 from namegen.languages.python.grammar import parser
 from namegen.languages.python.literals import spell
 from namegen.languages.python.proof import objection
 from namegen.languages.python.reading import PythonReading
 from namegen.languages.sources import prefilter, rules_for
-from namegen.model.facts import Reading, Respelling, Text
+from namegen.model.facts import ConstantUse, Reading, Respelling, Text
 from namegen.model.workspaces import LookupRule
 
 
@@ -36,6 +37,12 @@ class Python:
     def spell(self, value: str, literal: Text) -> str | None:
         """Return the text that means ``value`` between the literal's quotes, or None."""
         return spell(value, literal)
+
+    def use_constants(
+        self, utf8: bytes, uses: Sequence[ConstantUse], path: str, roots: Sequence[str]
+    ) -> bytes:
+        """Return the text with literals replaced by constants, and their imports added."""
+        return use_constants(utf8, uses, path, roots)
 
     def objection(
         self, before: bytes, after: bytes, respellings: Sequence[Respelling]

@@ -26,7 +26,7 @@ def folder(tmp_path: Path) -> Folder:
 
 
 def reader_of(folder: Folder) -> CodeReader:
-    return CodeReader(folder, [LookupRule(called="lamp")], [""])
+    return CodeReader(folder, [LookupRule("call", "lamp")], [""])
 
 
 def test_two_read_the_same_as_one(folder: Folder, monkeypatch: pytest.MonkeyPatch):
@@ -44,8 +44,10 @@ def test_two_read_the_same_as_one(folder: Folder, monkeypatch: pytest.MonkeyPatc
 def test_a_second_process_that_is_ended_costs_nothing_but_time(
     folder: Folder, monkeypatch: pytest.MonkeyPatch
 ):
-    expected = two_readers.read_all(reader_of(folder), PATHS)
+    whole = reader_of(folder)
+    expected = two_readers.read_all(whole, PATHS)
     monkeypatch.setattr(two_readers, "_read", lambda *_: os._exit(9))
     ended = reader_of(folder)
     assert two_readers.read_all(ended, PATHS) == expected
-    assert len(ended.literals) == 2 * (COUNT - 1)
+    assert ended.literals == whole.literals
+    assert len(ended.literals) >= COUNT - 1

@@ -45,7 +45,9 @@ def check(view: CodeView) -> Iterator[Finding]:
             continue
         namesakes = named.get(_letters(holder), ())
         other = next((device for device in namesakes if device.kind == held.kind), None)
-        if other is not None and held not in namesakes:
+        if other is None or held in namesakes:
+            continue
+        if not _words(holder) <= _words(held.name):  # else it may as well be short for its own
             yield _finding(view, lookup, holder, other)
 
 
@@ -77,5 +79,8 @@ def _by_letters(devices: Mapping[str, Device]) -> Mapping[str, tuple[Device, ...
 
 def _letters(name: str) -> str:
     """Return a name without case and case style, and without the mark of a member."""
-    words = split(name.removeprefix("m_"))
-    return "".join(words).lower()
+    return "".join(split(name.removeprefix("m_"))).lower()
+
+
+def _words(name: str) -> set[str]:
+    return {word.lower() for word in split(name.removeprefix("m_"))}

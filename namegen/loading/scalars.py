@@ -15,6 +15,7 @@ from pydantic_core import PydanticCustomError
 
 from namegen.loading.nodes import Quoted
 from namegen.model.manifests import Port
+from namegen.model.workspaces import OptionValue
 
 _DECIMAL = re.compile(r"[+-]?(?:[0-9]{1,30}(?:\.[0-9]{0,30})?|\.[0-9]{1,30})")
 _WHOLE = re.compile(r"[0-9]{1,12}")
@@ -119,8 +120,12 @@ def choice(*words: str) -> Callable[[object], str]:
     return chosen
 
 
-def option(value: object) -> str | bool | int:
-    """Return an option of a target: a boolean or whole number where one was typed, else text."""
+def option(value: object) -> OptionValue:
+    """Return an option of a target: text, boolean, whole number, list of texts or texts by key."""
+    if isinstance(value, list):
+        return tuple(map(text, value))
+    if isinstance(value, dict) and not all(item is None for item in value.values()):
+        return {str(key): text(item) for key, item in value.items()}
     typed = text(value)
     if isinstance(value, Quoted):
         return typed

@@ -12,6 +12,7 @@ from pydantic_core import CoreSchema
 
 from namegen.loading import scalars
 from namegen.model.manifests import Port
+from namegen.model.workspaces import OptionValue
 
 T = TypeVar("T")
 Json = dict[str, Any]
@@ -123,8 +124,14 @@ Positions = Annotated[
         }
     ),
 ]
-_OPTION: Json = {"type": ["string", "number", "boolean"]}
-Option = Annotated[str | bool | int, PlainValidator(scalars.option), WithJsonSchema(_OPTION)]
+_OPTION: Json = {
+    "anyOf": [
+        ITEM,
+        {"type": "array", "items": ITEM},
+        {"type": "object", "additionalProperties": ITEM},
+    ]
+}
+Option = Annotated[OptionValue, PlainValidator(scalars.option), WithJsonSchema(_OPTION)]
 OptionMap = Annotated[
     dict[str, Option] | None,
     WithJsonSchema({"type": ["object", "null"], "additionalProperties": _OPTION}),

@@ -11,6 +11,8 @@ from namegen.model.places import Place
 
 NameStyle = Literal["camelCase", "snake_case", "PascalCase", "kebab-case", "any"]
 Shape = Literal["call", "new", "annotation", "subscript"]
+OptionValue = str | bool | int | tuple[str, ...] | Mapping[str, str]
+"""What a build entry may give a target: one value, several texts, or texts by key."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +71,7 @@ class BuildEntry:
     target: str
     to: str
     robots: tuple[str, ...] = ()
-    options: Mapping[str, str | bool | int] = field(default_factory=dict)
+    options: Mapping[str, OptionValue] = field(default_factory=dict)
     places: Places = field(default_factory=dict)
 
 

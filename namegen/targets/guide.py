@@ -21,11 +21,16 @@ target.yaml
   language     python, java, kotlin or cpp: whose identifiers the data bears; left out: none
   file         the usual file name, as a hint for `to:`
   escapes      the filters that the templates use, from the list below
-  options      name: {type: text | boolean | number, help: ..., default: ..., pattern: ...}
+  fields       given where each device is a field of the generated code: words that the template
+               keeps for itself. A device whose field would be one of them, a reserved word of
+               the language or another device's field is an error.
+  options      name: {type: text | boolean | number | texts | by-kind, help: ..., default: ...,
+               pattern: ...}
                What a build entry may set under `with:`. Without a default it must be given. A text
                with a pattern (a regular expression for the whole of it) is put out as it is; one
                without wants an escape. {robot}, {Robot} and {stem} (the output's file name without
-               its ending) are replaced in texts.
+               its ending) are replaced in texts. `texts` is a list of texts. `by-kind` has a text
+               for each kind, and one under "*" for every other: options.types[device.kind].
 
 Text that a person typed cannot be put out as it is: a template that tries stops with an error.
 Pipe it through an escape: {{ device.name | json_value }}. Below, * marks such text. It may be

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from namegen.errors import UnusableTarget
 from namegen.model.artifacts import Artifact
+from namegen.targets.fields import check_fields
 from namegen.targets.prose import lines, sentence
 from namegen.targets.scene import Scene
 from namegen.targets.schemes import naming_schemes
@@ -42,7 +43,11 @@ def render(target: Target, scene: Scene, path: str) -> Artifact:
             "robot": manifest.robot,
             "Robot": type_name or convert(manifest.robot, "PascalCase"),
         }
-    data: dict[str, object] = {"options": target.settings(scene.options, words, path)}
+    kinds = {one.kind for each in scene.manifests for one in each.devices.values()}
+    settings = target.settings(scene.options, words, path, kinds | set(scene.catalogue.kinds))
+    if scheme is not None and target.fields is not None:
+        check_fields(scene.manifests, scheme, target)
+    data: dict[str, object] = {"options": settings}
     data |= {"robots": robots} if manifest is None else {"robot": robots[0]}
     robot = manifest.robot if manifest else None
     return Artifact(path, _text(target, data, robot), target.name, robot)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from namegen.model.boards import Catalogue
 from namegen.model.manifests import Manifest
+from namegen.model.workspaces import OptionValue
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,4 +21,4 @@ class Scene:
 
     manifests: tuple[Manifest, ...]
     catalogue: Catalogue
-    options: Mapping[str, str | bool | int] = field(default_factory=dict)
+    options: Mapping[str, OptionValue] = field(default_factory=dict)

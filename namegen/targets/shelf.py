@@ -10,13 +10,14 @@ from typing import Any
 from namegen.bundled import bundled
 from namegen.errors import UnusableTarget
 from namegen.targets import template_model
+from namegen.targets.option import TYPES, Option
 from namegen.targets.schemes import FOLDER as LANGUAGES
 from namegen.targets.schemes import naming_schemes
-from namegen.targets.target import TYPES, Option, Target
+from namegen.targets.target import Target
 from namegen.targets.yaml_file import read, shown
 
 _REQUIRED = ("model", "description", "per", "template")
-_ALLOWED = ("language", "file", "escapes", "options")
+_ALLOWED = ("language", "file", "escapes", "options", "fields")
 _OPTION_KEYS = ("type", "help", "default", "pattern")
 
 
@@ -64,6 +65,7 @@ def read_target(folder: Path) -> Target:
         template=data["template"],
         folder=folder,
         escapes=tuple(data.get("escapes", ())),
+        fields=None if data.get("fields") is None else tuple(data["fields"]),
         options={
             str(name): _option(str(name), about, shown(path))
             for name, about in (data.get("options") or {}).items()
@@ -81,6 +83,8 @@ def _check(data: Mapping[str, Any], folder: Path, where: str) -> None:
         and data["language"] not in languages,
         f"there is no file {data['template']}": not (folder / str(data["template"])).is_file(),
         "escapes is not a list": not isinstance(data.get("escapes", []), list),
+        "fields is not a list of words, or there is no language": data.get("fields") is not None
+        and (not isinstance(data["fields"], list) or data.get("language") is None),
         "options is not a mapping": not isinstance(data.get("options") or {}, dict),
     }
     for what, is_so in wrong.items():
@@ -92,16 +96,17 @@ def _option(name: str, about: object, where: str) -> Option:
     where = f"{where}, option {name}"
     if not isinstance(about, dict) or set(about) - set(_OPTION_KEYS):
         raise UnusableTarget(f"has fields other than {', '.join(_OPTION_KEYS)}", where=where)
+    default = about.get("default")
     option = Option(
         name=name,
         type=str(about.get("type")),
         help=str(about.get("help") or ""),
-        default=about.get("default"),
+        default=tuple(default) if isinstance(default, list) else default,
         pattern=about.get("pattern"),
     )
     if option.type not in TYPES or not option.help:
         raise UnusableTarget(f"needs a help text and a type of {', '.join(TYPES)}", where=where)
-    if option.default is not None and type(option.default) is not TYPES[option.type]:
+    if option.default is not None and not option.fits(option.default):
         raise UnusableTarget(f"default is not a {option.type}", where=where)
     try:
         re.compile(option.pattern or "")

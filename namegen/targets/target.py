@@ -3,34 +3,14 @@
 from __future__ import annotations
 
 import difflib
-import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 from typing import Literal
 
 from namegen.errors import UnusableTarget
-from namegen.targets.unescaped import Unescaped
-
-Value = str | bool | int
-TYPES: Mapping[str, type] = {"text": str, "boolean": bool, "number": int}
-
-
-@dataclass(frozen=True, slots=True)
-class Option:
-    """A setting that a build entry may give under ``with:``.
-
-    ``default`` None means that it must be given. A text with a ``pattern``
-    matches it as a whole and is a plain string for the template; one without
-    is manifest text and wants an escape. Texts may hold ``{robot}``,
-    ``{Robot}`` and ``{stem}``, the output's file name without its ending.
-    """
-
-    name: str
-    type: str
-    help: str
-    default: Value | None = None
-    pattern: str | None = None
+from namegen.model.workspaces import OptionValue
+from namegen.targets.option import Option, Setting
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,11 +30,19 @@ class Target:
     folder: Path
     escapes: tuple[str, ...]
     options: Mapping[str, Option]
+    fields: tuple[str, ...] | None = None
+    """Words that its code keeps for itself where devices are fields; None: they are none."""
 
     def settings(
-        self, given: Mapping[str, Value], words: Mapping[str, str], path: str
-    ) -> dict[str, Value | Unescaped]:
+        self,
+        given: Mapping[str, OptionValue],
+        words: Mapping[str, str],
+        path: str,
+        kinds: Collection[str] = (),
+    ) -> dict[str, Setting]:
         """Return the value of every option, with ``{word}`` replaced in texts.
+
+        ``kinds`` are those that an option by kind may name.
 
         Raises:
             UnusableTarget: an option is unknown, missing or has a wrong value.
@@ -71,24 +59,6 @@ class Target:
                 )
         words = {**words, "stem": PurePosixPath(path).name.split(".")[0]}
         return {
-            name: _setting(self, option, given.get(name, option.default), words)
+            name: option.setting(given.get(name), f"target {self.name}", words, kinds)
             for name, option in self.options.items()
         }
-
-
-def _setting(
-    target: Target, option: Option, value: Value | None, words: Mapping[str, str]
-) -> Value | Unescaped:
-    where = f"target {target.name}, option {option.name}"
-    if value is None:
-        raise UnusableTarget("must be given under `with:`", where=where, remedy=option.help)
-    if type(value) is not TYPES[option.type]:
-        raise UnusableTarget(f"{value!r} is not a {option.type}", where=where, remedy=option.help)
-    if not isinstance(value, str):
-        return value
-    text = re.sub(r"\{(\w+)\}", lambda match: words.get(match[1], match[0]), value)
-    if option.pattern is None:
-        return Unescaped(text)
-    if re.fullmatch(option.pattern, text) is None:
-        raise UnusableTarget(f"{text!r} cannot be used", where=where, remedy=option.help)
-    return text

@@ -122,3 +122,20 @@ def test_faults_of_one_entry_leave_the_others():
     assert [rule.called for rule in loaded.value.lookups] == ["motor"]
     assert loaded.value.build == ()
     assert len(loaded.faults) == 2
+
+
+def test_options_of_a_target_may_be_lists_and_mappings():
+    text = (
+        "robots: a\nbuild: [{target: t, to: x, with: {imports: [import a, 7], "
+        "look_up: {motor: 'boat.motor({name})', '*': true}}}]"
+    )
+    assert reading(text).value.build[0].options == {
+        "imports": ("import a", "7"),
+        "look_up": {"motor": "boat.motor({name})", "*": "true"},
+    }
+
+
+def test_an_option_with_braces_wants_quotes():
+    text = "robots: a\nbuild: [{target: t, to: x, with: {look_up: {motor: {name}}}}]"
+    (fault,) = reading(text).faults
+    assert 'Put quotes around the text: "{name}"' in fault.message

@@ -62,6 +62,8 @@ def test_a_workspace_may_not_hide_a_bundled_target(tmp_path):
         (SOUND + "options: {a: text}\n", "option a: has fields other than"),
         (SOUND + "options: {a: {type: text}}\n", "needs a help text"),
         (SOUND + "options: {a: {type: float, help: x}}\n", "a type of text, boolean, number"),
+        (SOUND + "options: {a: {type: texts, help: x, default: [1]}}\n", "default is not a texts"),
+        (SOUND + "fields: []\n", "fields is not a list of words, or there is no language"),
         (SOUND + "options: {a: {type: text, help: x, default: 1}}\n", "default is not a text"),
         (SOUND + "options: {a: {type: text, help: x, pattern: '('}}\n", "no regular expression"),
     ],

@@ -1,0 +1,132 @@
+"""The settings that a target declares and a build entry gives under ``with:``."""
+
+from __future__ import annotations
+
+import difflib
+import re
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+
+from namegen.errors import UnusableTarget
+from namegen.model.workspaces import OptionValue
+from namegen.targets.unescaped import Unescaped, raw
+
+TYPES: Mapping[str, type] = {
+    "text": str,
+    "boolean": bool,
+    "number": int,
+    "texts": tuple,
+    "by-kind": dict,
+}
+EVERY_OTHER = "*"
+
+
+@dataclass(frozen=True, slots=True)
+class ByKind:
+    """A text for each kind, which a template reads with ``options.look_up[device.kind]``."""
+
+    option: str
+    texts: Mapping[str, str | Unescaped]
+
+    def __getitem__(self, kind: object) -> str | Unescaped:
+        """Return the text of a kind, or else that of every other kind.
+
+        Raises:
+            UnusableTarget: there is neither.
+        """
+        name = raw(kind)
+        found = self.texts.get(name, self.texts.get(EVERY_OTHER))
+        if found is None:
+            raise UnusableTarget(
+                f'option {self.option} says nothing for the kind "{name}"',
+                remedy=f'Add `{name}: ...` to it, or `"{EVERY_OTHER}": ...` for every other kind.',
+            )
+        return found
+
+
+Setting = str | bool | int | Unescaped | tuple[str | Unescaped, ...] | ByKind
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """A setting that a build entry may give under ``with:``.
+
+    ``default`` None means that it must be given. A text with a ``pattern``
+    matches it as a whole and is a plain string for the template; one without
+    is manifest text and wants an escape. The same holds for each of several
+    texts and for the text of each kind. Texts may hold ``{robot}``,
+    ``{Robot}`` and ``{stem}``, the output's file name without its ending.
+    """
+
+    name: str
+    type: str
+    help: str
+    default: OptionValue | None = None
+    pattern: str | None = None
+
+    def fits(self, value: object) -> bool:
+        """Whether a value is of the option's type."""
+        if type(value) is not TYPES[self.type]:
+            return False
+        if isinstance(value, dict):
+            value = tuple(value.values())
+        return not isinstance(value, tuple) or all(isinstance(one, str) for one in value)
+
+    def setting(
+        self,
+        given: OptionValue | None,
+        target: str,
+        words: Mapping[str, str],
+        kinds: Collection[str],
+    ) -> Setting:
+        """Return what the template sees of a given value, or of the default.
+
+        Raises:
+            UnusableTarget: it must be given, is of another type, does not
+                match the pattern, or is for a kind that there is not.
+        """
+        where = f"{target}, option {self.name}"
+        value = self.default if given is None else given
+        if value is None:
+            raise UnusableTarget("must be given under `with:`", where=where, remedy=self.help)
+        if self.type == "texts" and isinstance(value, str):
+            value = (value,)
+        if not self.fits(value):
+            raise UnusableTarget(_other_type(value, self.type), where=where, remedy=self.help)
+        if isinstance(value, str):
+            return self._text(value, where, words)
+        if isinstance(value, tuple):
+            return tuple(self._text(one, where, words) for one in value)
+        if isinstance(value, Mapping):
+            _check_kinds(value, kinds, where)
+            texts = {kind: self._text(one, where, words) for kind, one in value.items()}
+            return ByKind(self.name, texts)
+        return value
+
+    def _text(self, value: str, where: str, words: Mapping[str, str]) -> str | Unescaped:
+        text = re.sub(r"\{(\w+)\}", lambda match: words.get(match[1], match[0]), value)
+        if self.pattern is None:
+            return Unescaped(text)
+        if re.fullmatch(self.pattern, text) is None:
+            raise UnusableTarget(f"{text!r} cannot be used", where=where, remedy=self.help)
+        return text
+
+
+def _other_type(value: object, wanted: str) -> str:
+    if wanted == "by-kind":
+        return f"{value!r} is no mapping: write a text for each kind, {{motor: ..., servo: ...}}"
+    if wanted == "texts":
+        return f"{value!r} is no list of texts"
+    return f"{value!r} is not a {wanted}"
+
+
+def _check_kinds(given: Collection[str], kinds: Collection[str], where: str) -> None:
+    for kind in given:
+        if kind not in kinds and kind != EVERY_OTHER:
+            near = difflib.get_close_matches(kind, kinds, n=1)
+            hint = f'Did you mean "{near[0]}"? ' if near else ""
+            raise UnusableTarget(
+                f'there is no kind "{kind}"',
+                where=where,
+                remedy=f"{hint}The kinds: {', '.join(sorted(kinds))}.",
+            )

@@ -216,6 +216,8 @@ class Resolver:
 
 
 def _missing(word: str) -> _Lost:
+    if word.endswith("()"):
+        return _Lost(f"it is made at run time by `{word}`", missing=True)
     return _Lost(f"`{word}` is not defined in code that was read", missing=True)
 
 

@@ -58,6 +58,7 @@ FOLLOWED = [
     ("void f() { motor(names[0]); }", ["[it is taken out of a table]"]),
     ('void f() { motor(make("a")); }', ["[it is made at run time by `make()`]"]),
     ('void f() { motor("a" + 1); }', ["[it is a number, not text]"]),
+    ("void f() { motor(boat.name()); }", ["[it is made at run time by `name()`]"]),
     ("void f() { motor(null); }", ["[it is null]"]),
     ("enum E { BOW } void f() { motor(E.BOW); }", ["[an enum constant is not text itself]"]),
 ]

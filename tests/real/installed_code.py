@@ -117,11 +117,19 @@ def _sites(path: Path, copy: str) -> set[Site] | None:
     for name in _names_looked_up(tree):
         if isinstance(name, ast.Constant) and isinstance(name.value, str):
             before = lines[name.lineno - 1].encode()[: name.col_offset].decode()
-            opening = _opening(ast.get_source_segment("\n".join(lines), name) or "")
+            opening = _opening(_source(lines, name))
             if opening is not None:
                 column = len(before) + len(opening) + 1
                 found.add(Site(copy, name.lineno, column, name.value))
     return found
+
+
+def _source(lines: list[str], node: ast.Constant) -> str:
+    """Return the code of a literal; `ast.get_source_segment` splits the whole file each time."""
+    own = [line.encode() for line in lines[node.lineno - 1 : node.end_lineno]]
+    own[-1] = own[-1][: node.end_col_offset]
+    own[0] = own[0][node.col_offset :]
+    return b"\n".join(own).decode()
 
 
 def _opening(source: str) -> str | None:

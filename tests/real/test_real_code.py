@@ -17,6 +17,8 @@ import pytest
 
 from real.installed_code import SOUND, InstalledCode, Site, copied_to
 
+pytestmark = pytest.mark.xdist_group("real")  # one worker, so that the copy is made once
+
 Report = dict[str, Any]
 NAMING = {
     "letter-case",

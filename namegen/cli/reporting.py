@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import shutil
 import sys
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 import click
 
 from namegen.cli.options import SCREEN, Form
 from namegen.errors import UnusableInput
+
+LONG_RUN = 200
+"""Files from which on a run shows how far it has come."""
 
 if TYPE_CHECKING:
     from namegen.model.reports import Report
@@ -63,6 +67,15 @@ def say_diff(lines: list[str]) -> None:
         bold = line.startswith(("+++", "---"))
         styled = click.style(plain, fg=None if bold else colours.get(line[:1]), bold=bold)
         say(styled if sys.stdout.isatty() else plain)
+
+
+def watched(paths: Sequence[str]) -> Iterator[str]:
+    """Yield the paths, showing on a terminal how far a long run has come."""
+    if len(paths) < LONG_RUN or not sys.stderr.isatty():
+        yield from paths
+        return
+    with click.progressbar(paths, label="reading code", file=sys.stderr) as bar:
+        yield from bar
 
 
 def count(number: int, one: str, many: str | None = None) -> str:

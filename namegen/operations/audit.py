@@ -26,7 +26,7 @@ from namegen.operations.files import Folder
 from namegen.operations.judging import judged
 from namegen.operations.record import read_record
 from namegen.operations.repairs import with_fixes
-from namegen.operations.two_readers import read_all
+from namegen.operations.two_readers import Watch, read_all
 from namegen.operations.verify import sort
 from namegen.operations.workspace import Workspace
 from namegen.text.positions import split_lines
@@ -46,10 +46,17 @@ class Audit:
     gone: Counter[Key]
 
 
-def audit(workspace: Workspace, selection: Selection = ALL, *, asked: Iterable[str] = ()) -> Audit:
+def audit(
+    workspace: Workspace,
+    selection: Selection = ALL,
+    *,
+    asked: Iterable[str] = (),
+    watch: Watch = iter,
+) -> Audit:
     """Hold the workspace's code, or the selected part of it, against the manifests.
 
-    ``asked`` names finding kinds that are left out unless asked for. A robot
+    ``asked`` names finding kinds that are left out unless asked for; ``watch``
+    sees the files go by. A robot
     whose manifest could not be read without an error is not judged: its names
     are not known; the manifest's findings stand in the report instead.
 
@@ -57,7 +64,8 @@ def audit(workspace: Workspace, selection: Selection = ALL, *, asked: Iterable[s
         UnusableInput: a path or an entry of the settings cannot be used.
     """
     folder = seen_folder(workspace, selection)
-    return audit_files(workspace, code_files(workspace, selection), folder, asked=asked)
+    files = code_files(workspace, selection)
+    return audit_files(workspace, files, folder, asked=asked, watch=watch)
 
 
 def seen_folder(workspace: Workspace, selection: Selection) -> Folder:
@@ -69,11 +77,16 @@ def seen_folder(workspace: Workspace, selection: Selection) -> Folder:
 
 
 def audit_files(
-    workspace: Workspace, files: CodeFiles, folder: Folder, *, asked: Iterable[str] = ()
+    workspace: Workspace,
+    files: CodeFiles,
+    folder: Folder,
+    *,
+    asked: Iterable[str] = (),
+    watch: Watch = iter,
 ) -> Audit:
     """Audit the given files as they are in ``folder``, which may hold edits not yet written."""
     reader = CodeReader(folder, workspace.settings.lookups, files.roots)
-    facts = read_all(reader, list(files.uses))
+    facts = read_all(reader, list(files.uses), watch)
     named = set(asked)
     found = [
         finding

@@ -99,10 +99,10 @@ def command(
 
 
 def _report(space: Workspace, selection: Selection, form: Form, asked: tuple[str, ...]) -> int:
-    from namegen.cli.reporting import show
+    from namegen.cli.reporting import show, watched
     from namegen.operations.audit import audit
 
-    done = audit(space, selection, asked=asked)
+    done = audit(space, selection, asked=asked, watch=watched)
     show(space, done.report, form)
     _say_what_is_left_out(space, done)
     return 0 if done.report.clean else 1

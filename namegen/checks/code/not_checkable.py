@@ -36,7 +36,10 @@ def finding(lookup: ResolvedLookup) -> Finding:
     """Return the finding about a look-up whose text is not known."""
     why = lookup.why or "it is made at run time"
     if lookup.site.parameter is None:
-        advice = "Write the name out in full here, or as a constant in this file."
+        advice = (
+            "Write the name out here, or use a constant; one that namegen generates is there "
+            f"after {to_write('namegen build')}."
+        )
     else:
         advice = _proposal(lookup.site, lookup.site.parameter)
     return KIND.finding(

@@ -1,0 +1,11 @@
+"""Invented students' libraries that the bindings are run on, and how they are looked up in."""
+
+PYTHON = {
+    "through": "boat",
+    "through_type": "Boat",
+    "imports": ("from boatlib import Boat, Drive, Hinge, NotFitted, Part",),
+    "types": {"motor": "Drive", "servo": "Hinge", "*": "Part"},
+    "look_up": {"motor": "boat.motor({name})", "*": "boat.fitted({name}, {type})"},
+    "missing": "NotFitted",
+}
+OPTIONS = {"python-bindings": PYTHON}

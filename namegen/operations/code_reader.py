@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from pathlib import PurePosixPath
 
 from namegen import languages
 from namegen.errors import UnusableInput
@@ -14,6 +13,7 @@ from namegen.model.places import Place, Span
 from namegen.model.views import ResolvedLookup
 from namegen.model.workspaces import LookupRule
 from namegen.operations.files import Folder
+from namegen.resolving.modules import ModuleFinder
 from namegen.resolving.resolver import Resolved, Resolver
 from namegen.text.positions import Lines
 
@@ -58,9 +58,9 @@ class CodeReader:
         self.roots = tuple(roots)
         self.literals: dict[Place, Literal] = {}
         self._reading = lru_cache(maxsize=KEPT_READINGS)(self._read)
-        self._find = lru_cache(maxsize=None)(self._find_file)
+        find = lru_cache(maxsize=None)(ModuleFinder(folder.is_file, self.roots))
         self._may_name: dict[str, languages.Prefilter] = {}
-        self._resolver = Resolver(self._reading_or_none, self._find)
+        self._resolver = Resolver(self._reading_or_none, find)
 
     def facts(self, path: str) -> FileFacts:
         """Return the look-ups of one file, which is parsed only if it names one."""
@@ -111,22 +111,6 @@ class CodeReader:
             return self._reading(path)[0]
         except UnusableInput:
             return None
-
-    def _find_file(self, wanted: Import, importer: str) -> str | None:
-        """Return the workspace file that an import means, or None when it lies elsewhere."""
-        own = PurePosixPath(importer).parent
-        if wanted.up is not None:
-            for _ in range(wanted.up):
-                own = own.parent
-            bases = [own]
-        else:
-            bases = [own, *(PurePosixPath(root) for root in self.roots)]
-        for base in bases:
-            for file in wanted.files:
-                path = (base / file).as_posix()
-                if path in self.folder.overlay or (self.folder.root / path).is_file():
-                    return path
-        return None
 
     def _lookup(
         self, site: LookupSite, found: Resolved, at: Place, language: str

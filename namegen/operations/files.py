@@ -47,6 +47,10 @@ class Folder:
         """Whether something lies at the path, a dangling link included."""
         return path in self.overlay or os.path.lexists(self.root / path)
 
+    def is_file(self, path: str) -> bool:
+        """Whether a file, or a link to one, lies at the path."""
+        return path in self.overlay or (self.root / path).is_file()
+
     def relative(self, path: Path) -> str:
         """Return the workspace-relative form of a path.
 

@@ -9,3 +9,11 @@ PYTHON = {
     "missing": "NotFitted",
 }
 OPTIONS = {"python-bindings": PYTHON}
+JAVA = {
+    "through": "boat",
+    "through_type": "Boat",
+    "types": {"motor": "Boat.Drive", "servo": "Boat.Hinge", "*": "Boat.Part"},
+    "look_up": {"motor": "boat.motor({name})", "*": "boat.fitted({name}, {type}.class)"},
+    "missing": "Boat.NotFitted",
+}
+OPTIONS["java-bindings"] = JAVA

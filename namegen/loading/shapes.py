@@ -38,7 +38,10 @@ class AcceptShape(Shape):
     """The findings of one kind are right as they are, for a reason."""
 
     what = "an accepted finding"
-    needed: ClassVar = {"finding": "port-undecided", "because": "the lamp comes in May"}
+    needed: ClassVar[dict[str, str]] = {
+        "finding": "port-undecided",
+        "because": "the lamp comes in May",
+    }
     finding: v.Text = Field(None, description="Kind of the finding, as the report names it.")
     because: v.Text = Field(None, description="Why the finding is right as it is.")
 
@@ -63,7 +66,7 @@ class ControllerShape(Shape):
 
     what = "a controller"
     in_parts = True
-    needed: ClassVar = {"board": "harbour"}
+    needed: ClassVar[dict[str, str]] = {"board": "harbour"}
     board: v.Text = Field(None, description="Its type in the catalogue.", examples=["harbour"])
     uplink: v.Uplink = Field(
         None,
@@ -83,7 +86,7 @@ class DeviceShape(Shape):
 
     what = "a device"
     in_parts = True
-    needed: ClassVar = {"port": "bridge motor 1"}
+    needed: ClassVar[dict[str, str]] = {"port": "bridge motor 1"}
     kind: v.Text = Field(
         None,
         description="What it is for a program. May be left out when the part or the built-in "
@@ -164,7 +167,7 @@ class ManifestShape(Shape):
     """What one robot has: controllers, devices, setups."""
 
     what = "a manifest"
-    needed: ClassVar = {"robot": "heron"}
+    needed: ClassVar[dict[str, str]] = {"robot": "heron"}
     robot: v.Text = Field(None, description="Name of the robot.", examples=["heron"])
     title: v.Text = Field(None, description="Its name for people.")
     revision: v.Text = Field(None, description="State of the robot, free text for people.")
@@ -194,7 +197,7 @@ class BuiltInShape(Shape):
     """A device that is part of a board."""
 
     what = "a built-in device"
-    needed: ClassVar = {"kind": "imu"}
+    needed: ClassVar[dict[str, str]] = {"kind": "imu"}
     kind: v.Text = Field(None, description="Its kind.", examples=["imu"])
     bus: v.Bus = Field(
         None, description="Port of this board whose bus it occupies.", examples=["i2c 1"]
@@ -326,7 +329,7 @@ class CodeShape(Shape):
     """Code and the robots that it runs on."""
 
     what = "a code entry"
-    needed: ClassVar = {"path": "code/heron", "robots": "[heron]"}
+    needed: ClassVar[dict[str, str]] = {"path": "code/heron", "robots": "[heron]"}
     path: v.Text = Field(None, description="Folder or file.", examples=["code/heron"])
     robots: v.Texts = Field(None, description="Robots it runs on; names must exist on each.")
     setup: v.Text = Field(None, description="The setup it is for; without it, any.")
@@ -337,7 +340,10 @@ class BuildShape(Shape):
     """One sort of output."""
 
     what = "a build entry"
-    needed: ClassVar = {"target": "python-constants", "to": '"code/{robot}/devices.py"'}
+    needed: ClassVar[dict[str, str]] = {
+        "target": "python-constants",
+        "to": '"code/{robot}/devices.py"',
+    }
     target: v.Text = Field(None, description="Which sort of output.")
     to: v.Text = Field(
         None,
@@ -358,7 +364,7 @@ class WorkspaceShape(Shape):
     """The workspace: robots, code, look-ups, outputs."""
 
     what = "a workspace"
-    needed: ClassVar = {"robots": "[robots/*.yaml]"}
+    needed: ClassVar[dict[str, str]] = {"robots": "[robots/*.yaml]"}
     robots: v.Texts = Field(None, description="The manifests, as paths or globs.")
     catalogue: v.Text = Field(None, description="The catalogue's file.")
     names: NamesShape | None = Field(None, description="How device names are written.")

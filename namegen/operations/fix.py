@@ -23,6 +23,10 @@ SAFE = frozenset({Safety.SAFE})
 SUGGESTED = frozenset({Safety.SAFE, Safety.SUGGESTED})
 
 
+HIDDEN_BY_A_SLIP = frozenset({"double-lookup"})
+"""What was so before a name was put right, and only could not be seen: no reason to leave it."""
+
+
 @dataclass(frozen=True, slots=True)
 class Change:
     """One file before and after its edits, as bytes and as text, with how many edits."""
@@ -185,7 +189,7 @@ def _spoilt(before: Report, after: Report, kept: Sequence[Finding]) -> dict[Plac
     known = {_identity(finding) for finding in before.findings} - {_identity(f) for f in kept}
     doubts: dict[Place, str] = {}
     for finding in after.findings:
-        if _identity(finding) in known:
+        if _identity(finding) in known or finding.kind in HIDDEN_BY_A_SLIP:
             continue
         places = [finding.place, *(related.place for related in finding.related)]
         lines = {(place.path, place.line) for place in places}

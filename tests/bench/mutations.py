@@ -84,7 +84,7 @@ def _show(title: str, seed: int, done: Outcome) -> None:
         f"flagged {100 * done.flagged / count:.2f} %, untouched {done.untouched} of which flagged "
         f"{len(done.false)}, one nearest {done.clear}: "
         f"right {100 * done.right / done.clear:.2f} %, "
-        f"another name {len(done.wrong)}, files restored {done.restored}/{done.files}"
+        f"another name {len(done.wrong)}, lines restored {done.restored}/{done.told}"
     )
     silent = Counter((m.slip, m.site.text, m.text) for m in done.silent)
     for (slip, name, text), times in silent.most_common(12):

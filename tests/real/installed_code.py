@@ -59,8 +59,12 @@ class InstalledCode:
         (self.root / "real.yaml").write_text(text, encoding="utf-8")
 
 
-def copied_to(root: Path, *, tests_too: bool = True) -> InstalledCode:
-    """Copy every installed file below ``root`` and make a workspace of it.
+def copied_to(
+    root: Path, *, tests_too: bool = True, most_sites: int | None = None
+) -> InstalledCode:
+    """Copy the installed files below ``root`` and make a workspace of them.
+
+    ``most_sites`` ends the copy when so many look-ups were found.
 
     Files that hold a look-up but that Python itself cannot parse (there are
     some among its own tests) lie apart, in ``code/unsound``.
@@ -76,6 +80,8 @@ def copied_to(root: Path, *, tests_too: bool = True) -> InstalledCode:
         shutil.copyfile(path, copy)
         code.files += 1
         code.sites |= sites or set()
+        if most_sites is not None and len(code.sites) >= most_sites:
+            break
     (root / UNSOUND).mkdir(parents=True, exist_ok=True)
     settings = {
         "robots": ["real.yaml"],

@@ -88,8 +88,8 @@ class Outcome:
     false: list[Site] = field(default_factory=list)
     missed: list[Mutation] = field(default_factory=list)
     silent: list[Mutation] = field(default_factory=list)
+    told: int = 0
     restored: int = 0
-    files: int = 0
 
 
 def commonest(sites: Iterable[Site], number: int = 40) -> set[str]:
@@ -171,16 +171,15 @@ def judged(
         if row["kind"] in NAMING
     }
     outcome.false = [site for site in untouched if tuple(site)[:3] in found]
-    mended: dict[str, bool] = {}
+    told: list[Mutation] = []
     for mutation in mutations:
-        path = mutation.site.path
         row = found.get(_place(mutation, mutations))
         outcome.flagged += row is not None
         if row is None:
             outcome.missed.append(mutation)
         expected = row["expected"] if row else None
         right = expected == mutation.site.text and row is not None and row["fix"] is not None
-        mended[path] = mended.get(path, True) and right
+        told += [mutation] if right else []
         if expected not in (None, mutation.site.text):
             outcome.wrong.append((mutation, expected))
         if mutation.clear:
@@ -189,10 +188,20 @@ def judged(
             if not right:
                 outcome.silent.append(mutation)
     namegen(root, "audit", "--fix-suggested")
-    whole = [path for path, right in mended.items() if right]
-    outcome.files = len(whole)
-    outcome.restored = sum((root / path).read_bytes() == originals[path] for path in whole)
+    outcome.told = len(told)
+    outcome.restored = sum(_is_back(root, originals, mutation.site) for mutation in told)
     return outcome
+
+
+def _is_back(root: Path, originals: dict[str, bytes], site: Site) -> bool:
+    """Whether the line of a site is as it was, from one of its ends to the name and beyond.
+
+    Names outside the manifest stand in the same lines, and are mended too.
+    """
+    line = (root / site.path).read_bytes().decode("utf-8").split("\n")[site.line - 1]
+    old = originals[site.path].decode("utf-8").split("\n")[site.line - 1]
+    end = site.column - 1 + len(site.text) + 1
+    return line[:end] == old[:end] or line[-len(old) + site.column - 2 :] == old[site.column - 2 :]
 
 
 def _place(mutation: Mutation, mutations: list[Mutation]) -> tuple[str, int, int]:

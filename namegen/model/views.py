@@ -49,6 +49,8 @@ class ResolvedLookup:
     why: str | None = None
     literal: bool = False
     language: str = ""
+    output: str | None = None
+    """The generated file that the name comes from, if it is one of namegen's constants."""
 
     @property
     def kind(self) -> str | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from namegen import checks, languages
 from namegen.errors import UnusableInput
@@ -85,7 +85,8 @@ def audit_files(
     watch: Watch = iter,
 ) -> Audit:
     """Audit the given files as they are in ``folder``, which may hold edits not yet written."""
-    reader = CodeReader(folder, workspace.settings.lookups, files.roots)
+    outputs = read_record(workspace.folder)
+    reader = CodeReader(folder, workspace.settings.lookups, files.roots, outputs)
     facts = read_all(reader, list(files.uses), watch)
     named = set(asked)
     found = [
@@ -93,13 +94,11 @@ def audit_files(
         for finding in judged(workspace, files, facts, reader)
         if finding.kind in named or not checks.kinds()[finding.kind].on_request
     ]
-    generated = read_record(workspace.folder)
     marked = [file.path for file in facts if file.marked]
     found = list(without_allowed(found, marked, folder))
     accepted = read_accepted(workspace.folder)
     lines = _lines({finding.place.path for finding in found} if accepted else (), folder)
     kept, again = without_accepted(found, accepted, lines)
-    kept = [_of_output(finding, generated) for finding in kept]
     faults = [*workspace.faults, *(f for some in workspace.faults_of.values() for f in some)]
     report = Report(
         sort([*faults, *with_fixes(kept, reader.literals, folder)]),
@@ -107,14 +106,6 @@ def audit_files(
         lookups=sum(len(file.lookups) for file in facts),
     )
     return Audit(report, reader.literals, found, accepted - again if files.all else Counter())
-
-
-def _of_output(finding: Finding, generated: Collection[str]) -> Finding:
-    """Return the finding; in a file that namegen made, it is the build that mends it."""
-    if finding.place.path not in generated:
-        return finding
-    advice = "This file is made by namegen: do not edit it, run `namegen build`."
-    return replace(finding, message=f"{finding.message} {advice}", repair=None)
 
 
 def accept(workspace: Workspace) -> int:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
 from namegen import languages
 from namegen.errors import UnusableInput
-from namegen.model.facts import Import, LookupSite, Reading, Text
+from namegen.model.facts import LookupSite, Reading, Text
 from namegen.model.places import Place, Span
 from namegen.model.views import ResolvedLookup
 from namegen.model.workspaces import LookupRule
@@ -41,7 +41,7 @@ class FileFacts:
 
     path: str
     lookups: tuple[ResolvedLookup, ...] = ()
-    unreadable: tuple[tuple[Place, str], ...] = ()
+    unreadable: tuple[tuple[Place, str | None], ...] = ()
     marked: bool = False
     """Whether its bytes may hold a comment that allows a finding."""
 
@@ -52,8 +52,15 @@ class CodeReader:
     ``literals`` grows with every look-up whose text is one literal.
     """
 
-    def __init__(self, folder: Folder, rules: Sequence[LookupRule], roots: Sequence[str]) -> None:
+    def __init__(
+        self,
+        folder: Folder,
+        rules: Sequence[LookupRule],
+        roots: Sequence[str],
+        outputs: Collection[str] = (),
+    ) -> None:
         self.folder = folder
+        self.outputs = frozenset(outputs)
         self.rules = tuple(rules)
         self.roots = tuple(roots)
         self.literals: dict[Place, Literal] = {}
@@ -76,11 +83,11 @@ class CodeReader:
         except UnusableInput as error:
             return FileFacts(path, unreadable=((Place(path), error.what),))
         lookups = tuple(
-            self._lookup(site, found, _place(path, lines, site.span), language.name)
+            self._lookup(site, found, path, language.name)
             for site in reading.lookups
             for found in self._resolver.resolve(site, path)
         )
-        unsound = tuple((_place(path, lines, span), "") for span in reading.unsound)
+        unsound = tuple((_place(path, lines, span), None) for span in reading.unsound)
         return FileFacts(path, lookups, unsound, marked=MARK in data)
 
     def mentions(self, path: str, names: Sequence[str]) -> set[str]:
@@ -113,21 +120,26 @@ class CodeReader:
             return None
 
     def _lookup(
-        self, site: LookupSite, found: Resolved, at: Place, language: str
+        self, site: LookupSite, found: Resolved, path: str, language: str
     ) -> ResolvedLookup:
-        lines = self._reading(found.path)[1]
-        place = _place(found.path, lines, found.span)
-        literal = found.literal
+        lines = self._reading(path)[1]
+        output = found.path if found.path in self.outputs and found.path != path else None
+        if output is None:
+            place = _place(found.path, self._reading(found.path)[1], found.span)
+            literal = found.literal
+        else:  # what a constant says is for the build to mend; its use is what can be wrong
+            place, literal = _place(path, lines, site.name.span), None
         if literal is not None:
             self.literals[place] = Literal(found.path, literal)
         return ResolvedLookup(
             site=site,
-            at=at,
+            at=_place(path, lines, site.span),
             place=place,
             text=found.text,
             why=found.why,
             literal=literal is not None,
             language=language,
+            output=output,
         )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from namegen import checks
 from namegen.checks.code import not_checkable, unreadable
@@ -17,6 +17,9 @@ from namegen.operations.code_reader import CodeReader, FileFacts
 from namegen.operations.record import read_record
 from namegen.operations.schemes import schemes_by_robot
 from namegen.operations.workspace import Workspace
+
+ABOUT_THE_USE = frozenset({"wrong-kind", "not-in-setup"})
+"""Naming findings that a right name can give, where it is used wrongly."""
 
 
 def judged(
@@ -44,7 +47,7 @@ def _judged_alone(
 ) -> Iterator[Finding]:
     """Yield what is wrong with each look-up by itself, on all robots that the file runs on."""
     for place, why in file.unreadable:
-        yield unreadable.finding(place, why)
+        yield unreadable.finding(place, why) if why else unreadable.finding(place)
     known = [use for use in uses if use.robot in sound]
     for lookup in file.lookups if known else ():
         if lookup.text is None:
@@ -58,7 +61,15 @@ def _judged_alone(
         ]
         finding = judge_lookup(lookup, questions)
         if finding is not None:
-            yield finding
+            yield _of_output(finding, lookup)
+
+
+def _of_output(finding: Finding, lookup: ResolvedLookup) -> Finding:
+    """Return the finding; where a built constant holds the wrong name, the build mends it."""
+    if lookup.output is None or finding.kind in ABOUT_THE_USE:
+        return finding
+    advice = f"The constant stands in {lookup.output}, which is out of date: run `namegen build`."
+    return replace(finding, message=f"{finding.message} {advice}")
 
 
 @dataclass

@@ -124,5 +124,17 @@ def test_a_stale_output_is_for_the_build_to_mend(boats: Path):
     fixed = mended(boats, code, fix.SUGGESTED)
     assert fixed.changes == ()
     (finding,) = [f for f in fixed.before.findings if f.kind == "retired-name"]
-    assert finding.place.path == "code/heron/devices.py"
+    assert (finding.place.path, finding.place.line) == (MAIN, 2)
     assert "run `namegen build`" in finding.message
+
+
+def test_a_constant_of_the_wrong_kind_is_wrong_where_it_is_used(boats: Path):
+    workspace = open_workspace(boats)
+    build.write(workspace, build.plan(workspace))
+    lay(boats, {MAIN: "from devices import Servo\nbow = boat.motor(Servo.RUDDER)\n"})
+    (finding,) = [f for f in audit(open_workspace(boats)).report.findings if "kind" in f.kind]
+    assert (finding.kind, finding.place.path, finding.place.line) == ("wrong-kind", MAIN, 2)
+    assert "namegen build" not in finding.message
+    line = "bow = boat.motor(Servo.RUDDER)  # namegen: allow wrong-kind because of a trial\n"
+    lay(boats, {MAIN: f"from devices import Servo\n{line}"})
+    assert "wrong-kind" not in {f.kind for f in audit(open_workspace(boats)).report.findings}

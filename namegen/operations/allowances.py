@@ -57,7 +57,7 @@ def without_allowed(
             yield bare_allowance.finding(row.place, row.fault)
         elif idle:
             yield bare_allowance.finding(
-                row.place, f"allows {', '.join(idle)}, which is not found here"
+                row.place, f"allows {', '.join(idle)}, which is not found here: take it away"
             )
 
 
@@ -97,6 +97,6 @@ def _fault(kinds: Sequence[str], reason: str | None) -> str | None:
         if kind not in checks.kinds():
             best = nearest(kind, list(checks.kinds()))
             return f'names "{kind}", which is no kind of finding' + (
-                f'; did you mean "{best}"?' if best else ""
+                f' (did you mean "{best}"?)' if best else ""
             )
     return None if reason else "gives no reason"

@@ -26,6 +26,7 @@ from namegen.operations.files import Folder
 from namegen.operations.judging import judged
 from namegen.operations.record import read_record
 from namegen.operations.repairs import with_fixes
+from namegen.operations.settings_check import settings_findings
 from namegen.operations.two_readers import Watch, read_all
 from namegen.operations.verify import sort
 from namegen.operations.workspace import Workspace
@@ -99,7 +100,11 @@ def audit_files(
     accepted = read_accepted(workspace.folder)
     lines = _lines({finding.place.path for finding in found} if accepted else (), folder)
     kept, again = without_accepted(found, accepted, lines)
-    faults = [*workspace.faults, *(f for some in workspace.faults_of.values() for f in some)]
+    faults = [
+        *workspace.faults,
+        *settings_findings(workspace),
+        *(f for some in workspace.faults_of.values() for f in some),
+    ]
     report = Report(
         sort([*faults, *with_fixes(kept, reader.literals, folder)]),
         files=len(facts),

@@ -160,10 +160,12 @@ def built_folder(workspace: Workspace, planned: Plan) -> Folder:
     )
 
 
-def diff(outputs: Iterable[Output]) -> Iterator[str]:
-    """Yield the lines, without line ends, of a unified diff from the disk to the rendering."""
+def diff(outputs: Iterable[Output], *, force: bool = False) -> Iterator[str]:
+    """Yield the lines, without line ends, of a unified diff of what `write` would change."""
     for output in outputs:
         if output.state in {State.CURRENT, State.LEFT_OVER} or output.artifact is None:
+            continue
+        if output.state is State.EDITED and not force:
             continue
         old = normalised(output.old or b"").decode("utf-8", errors="replace")
         source = "/dev/null" if output.old is None else f"a/{output.path}"
@@ -219,7 +221,9 @@ def _left_over(
     """Yield recorded outputs that nothing asks for, unless their robot was not looked at."""
     for path, entry in sorted(record.items()):
         unsure = bool(unsettled) if entry.robot is None else entry.robot in unsettled
-        if path in planned or unsure or workspace.broken or not workspace.folder.exists(path):
+        if workspace.alone or workspace.broken or path in planned or unsure:
+            continue
+        if not workspace.folder.exists(path):
             continue
         yield Output(path, State.LEFT_OVER, old=workspace.folder.read(path))
 

@@ -65,13 +65,14 @@ def code_files(workspace: Workspace, selection: Selection = ALL) -> CodeFiles:
         return _one_text(workspace, selection.text[0])
     wanted = [_wanted(workspace, path) for path in selection.paths]
     changed = changed_since(workspace.folder.root, selection.since) if selection.since else None
+    renewed = _renewed(workspace, changed or set())
     uses: dict[str, set[Use]] = {}
     for entry in workspace.settings.code:
-        robots = tuple(manifest.robot for manifest in workspace.chosen(_known(workspace, entry)))
+        robots = _known(workspace, entry)
         for path in _files_of(workspace, entry):
             if wanted and not any(_below(path, want) for want in wanted):
                 continue
-            if changed is not None and path not in changed:
+            if changed is not None and path not in changed and not renewed & {*robots}:
                 continue
             uses.setdefault(path, set()).update(Use(robot, entry.setup or "") for robot in robots)
     whole = not wanted and changed is None
@@ -83,14 +84,21 @@ def code_files(workspace: Workspace, selection: Selection = ALL) -> CodeFiles:
     )
 
 
+def _renewed(workspace: Workspace, changed: set[str]) -> set[str]:
+    """Return the robots whose names or look-ups may have changed: all their code is to be read."""
+    if {workspace.settings.path, workspace.settings.catalogue} & changed:
+        return {manifest.robot for manifest in workspace.manifests}
+    return {m.robot for m in workspace.manifests if changed.intersection(m.sources)}
+
+
 def _one_text(workspace: Workspace, path: Path) -> CodeFiles:
     """Return the one file whose text is given, whether or not it is on the disk."""
     relative = _belonging(workspace, path)
     uses: set[Use] = set()
     for entry in workspace.settings.code:
         if _below(relative, entry.path.rstrip("/")):
-            robots = workspace.chosen(_known(workspace, entry))
-            uses |= {Use(manifest.robot, entry.setup or "") for manifest in robots}
+            robots = _known(workspace, entry)
+            uses |= {Use(robot, entry.setup or "") for robot in robots}
     if languages.for_path(relative) is None:
         raise UnusableInput("not a language that namegen reads", where=relative)
     return CodeFiles(
@@ -99,9 +107,7 @@ def _one_text(workspace: Workspace, path: Path) -> CodeFiles:
 
 
 def _known(workspace: Workspace, entry: CodeEntry) -> Sequence[str]:
-    """Return the entry's robots, without those whose manifest could not be read."""
-    if not workspace.broken:
-        return entry.robots
+    """Return the entry's robots that there are; a name that is none is a finding elsewhere."""
     readable = {manifest.robot for manifest in workspace.manifests}
     return [robot for robot in entry.robots if robot in readable]
 

@@ -18,7 +18,7 @@ from namegen.operations.record import read_record
 from namegen.operations.schemes import schemes_by_robot
 from namegen.operations.splicing import splice
 from namegen.operations.verify import judge, stops
-from namegen.operations.workspace import Workspace, open_folder
+from namegen.operations.workspace import Workspace, reopened
 from namegen.text.likeness import nearest
 from namegen.text.positions import split_lines
 
@@ -33,6 +33,8 @@ class Renamed:
     changes: tuple[Change, ...]
     left: tuple[tuple[Place, str], ...]
     robots: tuple[str, ...]
+    doubts: tuple[Finding, ...]
+    """Warnings that the new name brings."""
 
 
 def rename(workspace: Workspace, old: str, new: str) -> Renamed:
@@ -48,14 +50,14 @@ def rename(workspace: Workspace, old: str, new: str) -> Renamed:
     owners = [m for m in workspace.manifests if old in m.devices]
     _check(workspace, owners, old, new)
     manifests = _edited(workspace, owners, old, new)
-    after = open_folder(workspace.folder.with_changes({c.path: c.new for c in manifests}))
-    _compare(workspace, after, owners, old, new)
+    after = reopened(workspace, {change.path: change.new for change in manifests})
+    doubts = tuple(_compare(workspace, after, owners, old, new))
     robots = tuple(manifest.robot for manifest in owners)
     built = replace(after, folder=build.built_folder(after, build.plan(after, robots)))
     fixed = fix.fix(built, ALL, fix.SAFE, lambda finding: _is_old(finding, old, new))
     done = built.folder.with_changes({c.path: c.new for c in fixed.changes})
     left = tuple(_left(replace(built, folder=done), workspace, owners, old))
-    return Renamed((*manifests, *fixed.changes), left, robots)
+    return Renamed((*manifests, *fixed.changes), left, robots, doubts)
 
 
 def write(workspace: Workspace, renamed: Renamed) -> None:
@@ -71,6 +73,12 @@ def _check(workspace: Workspace, owners: Sequence[Manifest], old: str, new: str)
     if not owners:
         names = [name for manifest in workspace.manifests for name in manifest.devices]
         best = nearest(old, names)
+        now = [d.name for m in workspace.manifests for d in m.retired.get(old, ())]
+        if now:
+            raise UnusableInput(
+                f'"{old}" is an old name; the device is called "{now[0]}" now',
+                remedy=f"rename that: namegen rename {now[0]} {new}",
+            )
         raise UnusableInput(
             f'no robot has a device "{old}"',
             remedy=f'did you mean "{best}"?' if best else "`namegen explain NAME` shows near names",
@@ -109,8 +117,12 @@ def _home(device: Device) -> str:
 
 def _compare(
     before: Workspace, after: Workspace, owners: Sequence[Manifest], old: str, new: str
-) -> None:
-    """Make sure that the edited manifests say the same but for the name, and bring no error."""
+) -> Iterator[Finding]:
+    """Make sure that the edited manifests say the same but for the name; yield new warnings.
+
+    Raises:
+        UnusableInput: they do not, or the new name brings an error.
+    """
     now = {manifest.robot: manifest for manifest in after.manifests}
     schemes = schemes_by_robot(after)
     for manifest in owners:
@@ -124,8 +136,10 @@ def _compare(
                 where=manifest.path,
                 remedy="nothing was written; rename it by hand and add the old name to `formerly`",
             )
-        news = judge(after, edited, schemes)
-        if stops(news) and not stops(judge(before, manifest, schemes_by_robot(before))):
+        known = {finding.message for finding in judge(before, manifest, schemes_by_robot(before))}
+        news = [one for one in judge(after, edited, schemes) if one.message not in known]
+        yield from (finding for finding in news if new in (finding.found, finding.expected))
+        if stops(news):
             raise UnusableInput(
                 f'"{new}" cannot be a name there: {news[0].message}',
                 where=str(news[0].place),

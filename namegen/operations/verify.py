@@ -11,6 +11,7 @@ from namegen.model.manifests import Manifest
 from namegen.model.reports import Report
 from namegen.model.views import RobotView
 from namegen.operations.schemes import schemes_by_robot
+from namegen.operations.settings_check import settings_findings
 from namegen.operations.workspace import Workspace
 
 
@@ -22,7 +23,7 @@ def verify(workspace: Workspace, robots: Sequence[str] = ()) -> Report:
         UnusableTarget: a target that the settings name cannot be used.
     """
     chosen = workspace.chosen(robots)
-    findings = list(workspace.faults)
+    findings = [*workspace.faults, *settings_findings(workspace)]
     for check in checks.catalogue_checks():
         findings += check(workspace.catalogue)
     for path in workspace.broken:

@@ -41,6 +41,8 @@ class Workspace:
     faults: tuple[Finding, ...] = ()
     faults_of: Mapping[str, tuple[Finding, ...]] = field(default_factory=dict)
     broken: tuple[str, ...] = ()
+    alone: bool = False
+    """Whether it is one manifest that belongs to no workspace."""
 
     def chosen(self, robots: Sequence[str]) -> tuple[Manifest, ...]:
         """Return the manifests of the named robots; no name means all.
@@ -112,6 +114,19 @@ def open_folder(folder: Folder) -> Workspace:
     return _opened(folder, loaded.value, paths, _findings(loaded.faults))
 
 
+def reopened(workspace: Workspace, changes: Mapping[str, bytes]) -> Workspace:
+    """Read the same workspace, or the same manifest, as it would be after the changes.
+
+    Raises:
+        UnusableInput: the settings cannot be used any more.
+    """
+    folder = workspace.folder.with_changes(changes)
+    if not workspace.alone:
+        return open_folder(folder)
+    again = _opened(folder, workspace.settings, workspace.settings.robots, ())
+    return replace(again, alone=True)
+
+
 @dataclass(frozen=True, slots=True)
 class Alone:
     """One manifest that belongs to no workspace, with what ``namegen.yaml`` would say.
@@ -146,7 +161,7 @@ def open_manifest(alone: Alone) -> Workspace:
     opened = _opened(folder, replace(settings, path=path, catalogue=named), [path], ())
     robots = tuple(manifest.robot for manifest in opened.manifests)
     code = tuple(CodeEntry(folder.relative(place), robots) for place in alone.code)
-    return replace(opened, settings=replace(opened.settings, code=code))
+    return replace(opened, settings=replace(opened.settings, code=code), alone=True)
 
 
 def _settings_of(alone: Alone, folder: Folder) -> Settings:

@@ -29,5 +29,5 @@ def finding(place: Place, why: str) -> Finding:
     """Return the finding about an allowance; ``why`` is what is wrong with it."""
     return KIND.finding(
         place,
-        f"This allowance {why}. Write it as `namegen: allow KIND because REASON`, or take it away.",
+        f"This allowance {why}. An allowance is written `namegen: allow KIND because REASON`.",
     )

@@ -134,8 +134,11 @@ def _accept(space: Workspace) -> int:
     from namegen.operations.acceptances import ACCEPTED_FILE
     from namegen.operations.audit import accept
 
+    existed = space.folder.exists(ACCEPTED_FILE)
     number = accept(space)
     say(f"{count(number, 'finding')} accepted in {ACCEPTED_FILE}; audits report what is new")
+    if existed:
+        say("the file only shrinks: what is new was not accepted; allow it where it stands")
     return 0
 
 

@@ -53,7 +53,8 @@ def command(
     planned = build.plan(space, robots)
     _say_findings(space, planned)
     if diff:
-        say_diff(list(build.diff(planned.outputs)))
+        say_diff(list(build.diff(planned.outputs, force=force)))
+        _say_kept(planned, force=force)
         return 0 if planned.current else 1
     if stale:
         return _say_states(planned)
@@ -67,6 +68,15 @@ def _say_findings(space: Workspace, planned: Plan) -> None:
         show(space, planned.report)
     for robot in planned.stopped:
         say(f"{robot}: nothing was generated; mend the errors above first")
+
+
+def _say_kept(planned: Plan, *, force: bool) -> None:
+    from namegen.cli.reporting import say
+    from namegen.operations.build import State
+
+    for output in planned.outputs if not force else ():
+        if output.state is State.EDITED:
+            say(f"{output.path} would be kept: {State.EDITED.value}; {State.EDITED.remedy}")
 
 
 def _say_states(planned: Plan) -> int:

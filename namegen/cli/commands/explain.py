@@ -18,10 +18,10 @@ WIDTH = 88
 
 
 @click.command(short_help="Explain a finding kind, or a name that was not found.")
-@click.argument("word", nargs=-1, required=True)
+@click.argument("word", nargs=-1)
 @takes_where
 def command(word: tuple[str, ...], where: Where) -> int:
-    """Explain a finding kind, the word `target`, or a name or error text.
+    """Explain a finding kind, the word `target`, or a name or error text; alone, list the kinds.
 
     A name or the text of an error that a robot showed is held letter by letter
     against the nearest name in the manifests.
@@ -29,6 +29,9 @@ def command(word: tuple[str, ...], where: Where) -> int:
     from namegen import checks
 
     text = " ".join(word)
+    if not text:
+        _say_kinds()
+        return 0
     kind = checks.kinds().get(text)
     if kind is not None:
         _say_kind(kind)
@@ -41,6 +44,14 @@ def command(word: tuple[str, ...], where: Where) -> int:
     found = explain_name(text, where.open().manifests)
     _say_name(found)
     return 0 if any(not owner.former for owner in found.exact) else 1
+
+
+def _say_kinds() -> None:
+    from namegen import checks
+    from namegen.cli.reporting import say
+
+    for kind in checks.kinds().values():
+        say(f"{kind.name:22}{kind.severity.value:9}{kind.what.split('. ')[0].rstrip('.')}")
 
 
 def _say_kind(kind: FindingKind) -> None:

@@ -21,12 +21,12 @@ ORDER = 20
     help="With `robot NAME`: the folder with namegen.yaml (default: the nearest one upwards).",
 )
 def command(words: tuple[str, ...], like: str | None, workspace: Path | None) -> int:
-    r"""Start a workspace in DIR (default: here), or add a robot to one.
+    """Start a workspace in DIR (default: here), or add a robot to one.
 
     \b
     namegen new boats                      a workspace in the folder boats
     namegen new robot wren --like heron    wren's manifest, copied from heron's
-    """
+    """  # noqa: D301 - click takes the backspace itself for "do not wrap"
     if words[:1] == ("robot",) and len(words) == 2:
         return _robot(words[1], like, workspace)
     if len(words) > 1 or like or workspace:

@@ -23,7 +23,7 @@ def command(old: str, new: str, diff: bool, where: Where) -> int:
     from namegen.cli.reporting import say, say_diff
     from namegen.operations import build, fix
     from namegen.operations.rename import rename, write
-    from namegen.operations.workspace import open_folder
+    from namegen.operations.workspace import reopened
     from namegen.text.terminal import printable
 
     space = where.open()
@@ -34,9 +34,11 @@ def command(old: str, new: str, diff: bool, where: Where) -> int:
         write(space, renamed)
         for change in renamed.changes:
             say(f"changed {change.path}")
-        space = open_folder(space.folder)
+        space = reopened(space, {})
         for path in build.write(space, build.plan(space, renamed.robots)).wrote:
             say(f"wrote {path}")
+    for doubt in renamed.doubts:
+        say(f"{doubt.severity.value}: {doubt.message}")
     for place, text in renamed.left:
         say(f"{place}: still says {printable(text)}; look whether it means this device")
     return 0

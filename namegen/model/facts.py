@@ -112,6 +112,12 @@ class LookupSite:
     """Variable, field, parameter or keyword that is filled with the device."""
     parameter: str | None = None
     """Name of the enclosing function when the name is one of its parameters."""
+    parameter_at: int | None = None
+    """Which argument of a call, from 0, fills that parameter; None where none does by its place."""
+    parameter_key: str | None = None
+    """The keyword that fills that parameter, in a language that has keywords."""
+    keywords: tuple[str, ...] = ()
+    """Where the rule finds no name but arguments: the keywords of which one may give it."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from namegen.checks.code.candidates import related
 from namegen.checks.code.wording import quoted
-from namegen.checks.wording import to_write
+from namegen.checks.wording import listed, to_write
 from namegen.model.facts import LookupSite
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.views import ResolvedLookup
@@ -32,20 +32,43 @@ KIND = FindingKind(
 _CONSTRUCTORS = frozenset({"__init__", "__new__", "constructor"})
 
 
+_NOTHING = frozenset({"it is None", "it is null"})
+
+
 def finding(lookup: ResolvedLookup) -> Finding:
     """Return the finding about a look-up whose text is not known."""
     why = lookup.why or "it is made at run time"
-    if lookup.site.parameter is None:
-        advice = (
-            "Write the name out here, or use a constant; one that namegen generates is there "
-            f"after {to_write('namegen build')}."
-        )
-    else:
-        advice = _proposal(lookup.site, lookup.site.parameter)
     return KIND.finding(
         lookup.place,
-        f"This name cannot be checked, because {printable(why)}. {advice}",
+        f"This name cannot be checked, because {printable(why)}. {_advice(lookup.site, why)}",
         related=related(lookup),
+    )
+
+
+def _advice(site: LookupSite, why: str) -> str:
+    if site.parameter is not None:
+        return _proposal(site, site.parameter)
+    if site.keywords:
+        return _keyword(site)
+    if why in _NOTHING:
+        return (
+            "Write the name of the device here; if this call is to look nothing up, allow it in "
+            f"a comment on its line: {to_write('namegen: allow not-checkable because ...')}."
+        )
+    return (
+        "Write the name out here, or use a constant; one that namegen generates is there "
+        f"after {to_write('namegen build')}."
+    )
+
+
+def _keyword(site: LookupSite) -> str:
+    """Return what to add to the look-up row so that names given by keyword are checked."""
+    keys = [to_write(f"name_key: {key}") for key in site.keywords]
+    row = to_write(f"{site.rule.shape}: {site.rule.called}")
+    which = ", whichever gives the name," if len(keys) > 1 else ""
+    return (
+        f"Add {listed(keys, 'or')}{which} to the row {row} below lookups in namegen.yaml, and "
+        "names given so are checked."
     )
 
 
@@ -55,10 +78,12 @@ def _proposal(site: LookupSite, function: str) -> str:
     constructs |= len(site.scope) > 1 and site.scope[-2:] == (function, function)
     called = site.scope[-2] if constructs else function
     kind = site.kind or site.rule.kind
-    row = f"{'new' if constructs else 'call'}: {called}, name_at: 0"
-    row += f", kind: {kind}" if kind else ""
+    fields = [f"{'new' if constructs else 'call'}: {called}"]
+    fields += [f"name_at: {site.parameter_at}"] if site.parameter_at is not None else []
+    fields += [f"name_key: {site.parameter_key}"] if site.parameter_key is not None else []
+    fields += [f"kind: {kind}"] if kind else []
+    counts = " (name_at counts the arguments from 0)" if site.parameter_at is not None else ""
     return (
         f"Declare {quoted(called)} as a look-up, and the names in its calls are checked: add the "
-        f"line {to_write('- {' + row + '}')} below lookups in namegen.yaml (name_at counts the "
-        "arguments from 0)."
+        f"line {to_write('- {' + ', '.join(fields) + '}')} below lookups in namegen.yaml{counts}."
     )

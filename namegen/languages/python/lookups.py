@@ -11,10 +11,15 @@ from namegen.languages.python.definitions import Definitions
 from namegen.languages.python.expressions import elements, expression
 from namegen.languages.python.holders import declared_type, holders
 from namegen.languages.python.imports import Imports
-from namegen.languages.python.scopes import Scope, scope_of
+from namegen.languages.python.parameters import parameter
+from namegen.languages.python.scopes import scope_of
 from namegen.languages.sources import Source, Stack, same, span_of
-from namegen.model.facts import Expression, LookupSite, Ref, Several, Unknown
+from namegen.model.facts import Expression, LookupSite, Several, Unknown
+from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
+
+_NO_TEXT = frozenset({"integer", "float", "true", "false", "none", "lambda", "dictionary"})
+"""Values that are surely not names."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +55,9 @@ class Finder:
             for site in self._sites(use):
                 key = (use.node.start_byte, use.node.end_byte, site.name.span.start)
                 found.setdefault(key, site)
-        return sorted(found.values(), key=lambda site: (site.name.span, site.span))
+        named = {site.span for site in found.values() if not site.keywords}
+        sites = [one for one in found.values() if not (one.keywords and one.span in named)]
+        return sorted(sites, key=lambda site: (site.name.span, site.span))
 
     def _uses(self) -> Iterator[Use]:
         rules: dict[str, list[LookupRule]] = {}
@@ -135,12 +142,58 @@ class Finder:
         about = (self._kind(use), span_of(use.node), scope.readable)
         held = holders(self.source, use.stack, len(names))
         for name, holder in zip(names, held, strict=True):
-            parameter = self._parameter(scope, name)
-            if parameter is not None:
-                why = f"it is a parameter of `{parameter}`"
-                yield LookupSite(use.rule, Unknown(why, name.span), *about, holder, parameter)
-            else:
+            filled = parameter(self.source, self.definitions, name)
+            if filled is None:
                 yield LookupSite(use.rule, name, *about, holder)
+            elif not filled.declared(self._for_callers(use)):  # else its calls are checked
+                unknown = Unknown(f"it is a parameter of `{filled.function}`", name.span)
+                yield LookupSite(
+                    use.rule, unknown, *about, holder, filled.function, filled.at, filled.key
+                )
+        if not names:
+            yield from self._overlooked(use, about)
+
+    def _for_callers(self, use: Use) -> list[LookupRule]:
+        """Return the rules that may hold for calls of the function that the look-up lies in.
+
+        Its own rule does not where it asks for the receiver, which is another for those calls.
+        """
+        return [rule for rule in self.rules if rule is not use.rule or rule.on is None]
+
+    def _overlooked(
+        self, use: Use, about: tuple[str | None, Span, tuple[str, ...]]
+    ) -> Iterator[LookupSite]:
+        """Yield the look-up whose name is probably given by a keyword that the rule omits."""
+        if use.rule.name_key is not None or use.given.type != "argument_list":
+            return
+        given = dict(self._keywords(use.given))
+        if given:
+            words = " or ".join(f"`{word}`" for word in given)
+            several = "one of the keywords" if len(given) > 1 else "the keyword"
+            why = f"it is given by {several} {words}, which the look-up row does not name"
+            unknown = Unknown(why, span_of(next(iter(given.values()))))
+            yield LookupSite(use.rule, unknown, *about, keywords=tuple(given))
+
+    def _keywords(self, given: Node) -> Iterator[tuple[str, Node]]:
+        """Yield the keywords, also those of an unpacked table, whose values may be text."""
+        for node in elements(given):
+            if node.type == "keyword_argument":
+                key = node.child_by_field_name("name")
+                pairs = [(self.source.text(key) if key is not None else "", node)]
+            elif node.type == "dictionary_splat":
+                table = next(iter(elements(node)), None)
+                rows = elements(table) if table is not None and table.type == "dictionary" else []
+                pairs = [
+                    (last_word(self.source, row.child_by_field_name("key")) or "", row)
+                    for row in rows
+                    if row.type == "pair"
+                ]
+            else:
+                continue
+            for word, pair in pairs:
+                value = pair.child_by_field_name("value")
+                if word and value is not None and value.type not in _NO_TEXT:
+                    yield word, value
 
     def _names(self, use: Use) -> list[Node | Expression]:
         """Return the arguments that are names."""
@@ -153,6 +206,8 @@ class Finder:
         named = self._keyword(given, rule.name_key)
         if rule.name_at == "rest":
             return [*positional, *([named] if named is not None else [])]
+        if named is not None and len(rule.name_at) == 1:
+            return [named]
         found: list[Node | Expression] = []
         for place in rule.name_at:
             splat = next((n for n in positional[: place + 1] if n.type == "list_splat"), None)
@@ -166,7 +221,8 @@ class Finder:
         if named is not None:
             found.append(named)
         unpacked = next((n for n in elements(given) if n.type == "dictionary_splat"), None)
-        if not found and unpacked is not None and rule.name_key is not None:
+        known = rule.name_key is None and any(True for _ in self._keywords(given))
+        if not found and unpacked is not None and not known:
             found.append(Unknown("the arguments are unpacked at run time", span_of(unpacked)))
         return found
 
@@ -193,23 +249,6 @@ class Finder:
             declared = declared_type(self.source, self.definitions, use.stack)
             return kind_in(self.source, [declared] if declared is not None else [], rule)
         return rule.kind
-
-    def _parameter(self, scope: Scope, name: Expression) -> str | None:
-        """Return the function of which the name is a parameter that nothing else is put into."""
-        if not isinstance(name, Ref):
-            return None
-        for path in name.tries:
-            if len(path) != 2 or not path[0].startswith("@"):
-                continue
-            bound = [
-                binding
-                for binding in self.definitions.bindings(path[1])
-                if binding.scope.path == (path[0],)
-            ]
-            if bound:
-                alone = len(bound) == 1 and bound[0].way == "parameter"
-                return bound[0].scope.name or None if alone else None
-        return None
 
 
 def kind_in(source: Source, types: list[Node], rule: LookupRule) -> str | None:

@@ -104,12 +104,14 @@ def _walk(node: ast.AST, at: SimpleNamespace) -> Iterator[ResolvedLookup]:
 def _lookup(call: ast.Call, called: str, at: SimpleNamespace) -> ResolvedLookup:
     name, kind = call.args[0], called if called in KINDS else None
     whole, inner = _place(call, at), _place(name, at)
-    nowhere, text, parameter = Span(0, 0), None, None
+    nowhere, text, parameter, filled_by = Span(0, 0), None, None, None
     if isinstance(name, ast.Constant):
         text = name.value
         inner = Place(at.path, inner.line, inner.column + 1, inner.end_line, inner.end_column - 1)
     elif isinstance(name, ast.Name) and isinstance(at.node, ast.FunctionDef):
-        parameter = at.node.name if name.id in {a.arg for a in at.node.args.args} else None
+        given = [a.arg for a in at.node.args.args if a.arg != "self"]
+        parameter = at.node.name if name.id in given else None
+        filled_by = given.index(name.id) if name.id in given else None
     site = LookupSite(
         rule=LookupRule("call", called, kind=kind),
         name=Text(text, nowhere, '"') if text is not None else Unknown("", nowhere),
@@ -118,6 +120,7 @@ def _lookup(call: ast.Call, called: str, at: SimpleNamespace) -> ResolvedLookup:
         scope=at.scope,
         holder=at.holder,
         parameter=parameter,
+        parameter_at=filled_by,
     )
     why = None
     if text is None:

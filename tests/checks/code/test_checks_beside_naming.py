@@ -128,6 +128,10 @@ def test_a_device_that_the_setup_leaves_out_is_not_unused():
         ("def start(n):\n boat.motor(n)", {"call": "start", "name_at": 0, "kind": "motor"}),
         ("def start(n):\n boat.find(n)", {"call": "start", "name_at": 0}),
         (
+            "def start(boat, n):\n boat.motor(n)",
+            {"call": "start", "name_at": 1, "kind": "motor"},
+        ),
+        (
             "class Arm:\n def __init__(self, n):\n  boat.servo(n)",
             {"new": "Arm", "name_at": 0, "kind": "servo"},
         ),
@@ -139,3 +143,28 @@ def test_a_name_from_a_parameter_comes_with_the_line_to_add(code: str, row: dict
     assert line
     # PyYAML, beside the settings' own reader, says what the line means.
     assert yaml.safe_load(line[1]) == [row]
+
+
+def test_a_parameter_that_only_a_keyword_fills_is_declared_by_its_keyword():
+    (lookup,) = lookups("def start(n):\n boat.motor(n)")
+    site = replace(lookup.site, parameter_at=None, parameter_key="n")
+    message = not_checkable.finding(replace(lookup, site=site)).message
+    assert "`- {call: start, name_key: n, kind: motor}`" in message
+    assert "name_at" not in message
+
+
+def test_a_name_that_a_keyword_gives_comes_with_the_field_to_add():
+    (lookup,) = lookups("boat.motor(x)")
+    for keywords, field in (
+        (("name",), "Add `name_key: name` to the row `call: motor` below lookups"),
+        (("name", "tag"), "Add `name_key: name` or `name_key: tag`, whichever gives the name, to"),
+    ):
+        site = replace(lookup.site, keywords=keywords)
+        assert field in not_checkable.finding(replace(lookup, site=site)).message
+
+
+def test_a_name_that_is_none_comes_with_a_way_out():
+    (lookup,) = lookups("boat.motor(x)")
+    message = not_checkable.finding(replace(lookup, why="it is None")).message
+    assert "because it is None. Write the name of the device here" in message
+    assert "`namegen: allow not-checkable because ...`" in message

@@ -145,6 +145,80 @@ def test_parameter_as_a_name_tells_its_function(code, function):
     assert site.parameter == function
 
 
+BY_KEYWORD = "it is given by the keyword `name`, which the look-up row does not name"
+
+
+@pytest.mark.parametrize(
+    ("code", "names", "keywords"),
+    [
+        ("motor(name='bow')", [f"[{BY_KEYWORD}]"], ("name",)),
+        ("boat.motor(name=BOW)", [f"[{BY_KEYWORD}]"], ("name",)),
+        ("motor(**{'name': 'bow'})", [f"[{BY_KEYWORD}]"], ("name",)),
+        ("motor(**given)", ["[the arguments are unpacked at run time]"], ()),
+        ("motor('bow', label='x')", ["bow"], ()),
+        ("motor(reversed=True, speed=3, on=None)", [], ()),
+        ("motor()", [], ()),
+    ],
+)
+def test_a_name_by_a_keyword_that_the_rule_omits_is_not_overlooked(code, names, keywords):
+    assert python(code) == names
+    assert [site.keywords for site in Code({"a.py": code}).sites("a.py")] == [keywords][
+        : len(names)
+    ]
+
+
+def test_a_keyword_that_another_rule_names_is_found_by_that_rule():
+    assert python("motor(name='bow')", MOTOR, LookupRule("call", "motor", name_key="name")) == [
+        "bow"
+    ]
+
+
+def test_a_name_by_keyword_leaves_the_other_arguments_alone():
+    rule = LookupRule("call", "wheel", name_key="name")
+    assert python("wheel(boat, name='bow')", rule) == ["bow"]
+
+
+@pytest.mark.parametrize(
+    ("code", "at", "key"),
+    [
+        ("def wheel(n): motor(n)", 0, "n"),
+        ("def wheel(boat, n='bow'): motor(n)", 1, "n"),
+        ("def wheel(boat, n: str = 'bow'): motor(n)", 1, "n"),
+        ("def wheel(boat, /, n): motor(n)", 1, "n"),
+        ("def wheel(n, /, boat): motor(n)", 0, None),
+        ("def wheel(boat, *, n): motor(n)", None, "n"),
+        ("def wheel(boat, *rest, n=N): motor(n)", None, "n"),
+        ("def wheel(*n): motor(n)", None, None),
+        ("class A:\n def wheel(self, n): motor(n)", 0, "n"),
+        ("class A:\n @classmethod\n def wheel(cls, n): motor(n)", 0, "n"),
+        ("class A:\n @staticmethod\n def wheel(boat, n): motor(n)", 1, "n"),
+        ("class A:\n def __init__(self, boat, n): motor(n)", 1, "n"),
+        ("def wheel(boat, n):\n def inner(): motor(n)", 1, "n"),
+    ],
+)
+def test_how_a_call_fills_the_parameter(code, at, key):
+    (site,) = Code({"a.py": code}).sites("a.py")
+    assert (site.parameter_at, site.parameter_key) == (at, key)
+
+
+WRAPPER = "def wheel(boat, n): return boat.motor(n)\nwheel(b, 'bow')"
+CLASS = "class Wheel:\n def __init__(self, boat, n): boat.motor(n)\nWheel(b, 'bow')"
+
+
+@pytest.mark.parametrize(
+    ("code", "rule", "names"),
+    [
+        (WRAPPER, LookupRule("call", "wheel", name_at=(1,)), ["bow"]),
+        (WRAPPER, LookupRule("call", "wheel", name_at=(2,)), ["[it is a parameter of `wheel`]"]),
+        (CLASS, LookupRule("new", "Wheel", name_at=(1,)), ["bow"]),
+        ("def motor(n): boat.motor(n)", ON_BOAT, ["[it is a parameter of `motor`]"]),
+    ],
+)
+def test_inside_a_function_that_is_declared_its_parameter_is_no_look_up(code, rule, names):
+    rules = [rule] if rule is ON_BOAT else [MOTOR, rule]
+    assert python(code, *rules) == names
+
+
 def test_rules_of_other_languages_are_left_alone():
     assert python("motor('a')", LookupRule("call", "motor", languages=("java",))) == []
     assert python("motor('a')", LookupRule("call", "motor", languages=("python",))) == ["a"]

@@ -1,0 +1,108 @@
+"""Names of look-ups that are parameters: of which function, and how a call fills them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tree_sitter import Node
+
+from namegen.languages.python.definitions import Definitions
+from namegen.languages.python.expressions import elements
+from namegen.languages.python.scopes import Scope, own_name
+from namegen.languages.sources import Source, same
+from namegen.model.facts import Expression, Ref
+from namegen.model.workspaces import LookupRule
+
+_CONSTRUCTORS = frozenset({"__init__", "__new__"})
+_KEYWORDS_FOLLOW = frozenset({"list_splat_pattern", "keyword_separator"})
+
+
+@dataclass(frozen=True, slots=True)
+class Parameter:
+    """A parameter of a named function.
+
+    ``called`` is what a call of the function says: the class, for its constructor.
+    ``at`` is the place among the arguments of a call, ``key`` the keyword; each
+    is None where a call cannot give the parameter so.
+    """
+
+    function: str
+    called: str
+    at: int | None
+    key: str | None
+
+    def declared(self, rules: Sequence[LookupRule]) -> bool:
+        """Whether a rule makes calls of the function look-ups by this parameter."""
+        return any(rule.called == self.called and self._filled(rule) for rule in rules)
+
+    def _filled(self, rule: LookupRule) -> bool:
+        by_place = rule.name_at == "rest" or (self.at is not None and self.at in rule.name_at)
+        return by_place or (self.key is not None and self.key == rule.name_key)
+
+
+def parameter(source: Source, definitions: Definitions, name: Expression) -> Parameter | None:
+    """Return the parameter that a name is, if nothing else is put into it."""
+    if not isinstance(name, Ref):
+        return None
+    for path in name.tries:
+        if len(path) != 2 or not path[0].startswith("@"):
+            continue
+        bound = [one for one in definitions.bindings(path[1]) if one.scope.path == (path[0],)]
+        if bound:
+            alone = len(bound) == 1 and bound[0].way == "parameter" and bound[0].scope.name
+            return _parameter(source, bound[0].scope, bound[0].name) if alone else None
+    return None
+
+
+def _parameter(source: Source, function: Scope, name: Node) -> Parameter:
+    at, key = _filling(source, function, name)
+    owner = function.outer
+    constructs = owner is not None and owner.sort == "class" and function.name in _CONSTRUCTORS
+    called = owner.name if constructs and owner is not None else function.name
+    return Parameter(function.name, called, at, key)
+
+
+def _filling(source: Source, function: Scope, name: Node) -> tuple[int | None, str | None]:
+    """Return the place and the keyword by which a call fills a parameter."""
+    listed = function.node.child_by_field_name("parameters")
+    parameters = elements(listed) if listed is not None else []
+    if own_name(source, function) is not None and not _static(source, function):
+        parameters = parameters[1:]
+    slash = next((i for i, p in enumerate(parameters) if p.type == "positional_separator"), 0)
+    key: str | None = source.text(name)
+    place: int | None = 0
+    for index, one in enumerate(parameters):
+        if one.type == "positional_separator":
+            continue
+        gathers = _gathers(one)
+        if _named(one, name):
+            return (None, None) if gathers else (place, key if index >= slash else None)
+        if gathers or one.type in _KEYWORDS_FOLLOW:
+            place = None
+        elif place is not None:
+            place += 1
+    return None, None
+
+
+def _named(parameter: Node, name: Node) -> bool:
+    """Whether the parameter bears this name; its type and its default do not count."""
+    node: Node | None = parameter
+    while node is not None and node.type != "identifier":
+        node = node.child_by_field_name("name") or next(iter(elements(node)), None)
+    return same(node, name)
+
+
+def _gathers(parameter: Node) -> bool:
+    """Whether the parameter takes all arguments that are left: ``*names``, ``**options``."""
+    first = parameter.named_child(0) if parameter.type == "typed_parameter" else parameter
+    return first is not None and first.type in {"list_splat_pattern", "dictionary_splat_pattern"}
+
+
+def _static(source: Source, function: Scope) -> bool:
+    """Whether the function of a class gets neither its object nor its class."""
+    above = function.node.parent
+    if above is None or above.type != "decorated_definition":
+        return False
+    marks = [source.text(one) for one in elements(above) if one.type == "decorator"]
+    return any(mark.strip("@ ") == "staticmethod" for mark in marks)

@@ -39,7 +39,21 @@ class NamingScheme:
 
         The result may be invalid or reserved; the manifest checks say so.
         """
-        return device.identifiers.get(self.language) or _spelled(device.name, self.constant_case)
+        return device.identifiers.get(self.language) or self.spelled(device.name)
+
+    def spelled(self, name: str) -> str:
+        """Return a device's name, today's or a former one, as a constant."""
+        return _spelled(name, self.constant_case)
+
+    def number(self, device: Device, name: str) -> str:
+        """Return the constant of one of a device's numbers, ``name`` being in snake_case.
+
+        No number's name ends in another's, so that devices with different
+        constants never share one.
+        """
+        if self.constant_case == "UPPER_SNAKE":
+            return f"{self.constant(device)}_{name.upper()}"
+        return self.constant(device) + _spelled(name, "PascalCase")
 
     def type_name(self, text: str) -> str:
         """Return a kind's or robot's name as a type name."""

@@ -72,6 +72,18 @@ device
   built_in     whether it is part of a board
   selected     whether it belongs to the selected setup
   formerly     its former names*, newest first
+  aliases      those former names whose constant means this device and no other, newest first
+  numbers      what follows from the figures of its part and from the battery
+
+alias
+  name*, constant
+
+number
+  name         in snake_case, with its unit at the end: counts_per_mm
+  constant     the device's constant with the number's name behind it; empty without a language
+  value, text  the number, and the same with a decimal point, as every language reads it
+  says, formula
+               what it is, and how it comes about, in namegen's own words
 
 kind
   name*, type_name, devices

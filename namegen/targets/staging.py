@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 
 from namegen.model.boards import Board, Catalogue
+from namegen.model.derived import derived_numbers
 from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Controller, Device, Manifest, Port
 from namegen.model.sheet_mark import sheet_mark
 from namegen.targets import template_model as shown
+from namegen.targets.aliases import former_constants
 from namegen.targets.spelling import spelling
 from namegen.targets.unescaped import Unescaped
 
@@ -37,6 +40,7 @@ class _Stage:
         """The devices of the selected setup, as they are wired there."""
         self.done: dict[int, tuple[Device, shown.Device]] = {}
         """Devices shown already, by identity: a setup that changes nothing shares them."""
+        self.former = former_constants(manifest, scheme) if scheme else {}
         self.uplinks: dict[Port, list[Unescaped]] = {}
         for one in manifest.controllers.values():
             if one.uplink is not None:
@@ -98,6 +102,26 @@ class _Stage:
             built_in=any(port.label is None for port in device.ports),
             selected=device.name in self.chosen,
             formerly=tuple(map(Unescaped, device.formerly)),
+            aliases=tuple(
+                shown.Alias(Unescaped(name), constant)
+                for name, constant in self.former.get(device.name, ())
+            ),
+            numbers=self.numbers(device) if device.part else (),
+        )
+
+    def numbers(self, device: Device) -> tuple[shown.Number, ...]:
+        battery, part = self.manifest.battery, self.catalogue.parts.get(device.part or "")
+        return tuple(
+            shown.Number(
+                name=one.name,
+                constant=self.scheme.number(device, one.name) if self.scheme else "",
+                value=float(one.value),
+                text=_digits(one.value),
+                says=one.says,
+                formula=one.formula,
+            )
+            for one in derived_numbers(device, part, battery.volts if battery else None)
+            if math.isfinite(one.value)
         )
 
     def port(self, port: Port, dead: bool = False, devices: Iterable[Device] = ()) -> shown.Port:
@@ -205,6 +229,12 @@ class _Stage:
 
 def _hex(address: int | None) -> str:
     return "" if address is None else f"0x{address:02X}"
+
+
+def _digits(value: float) -> str:
+    """Return a number with a point also before an exponent: YAML 1.1 wants it there."""
+    digits, exponent, power = repr(float(value)).partition("e")
+    return (digits if "." in digits else digits + ".0") + exponent + power
 
 
 def _wiring(device: Device) -> Unescaped:

@@ -44,6 +44,30 @@ class PortGroup:
 
 
 @dataclass(frozen=True, slots=True)
+class Number:
+    """A number that follows from a device's figures. ``name`` is in snake_case with its unit.
+
+    ``text`` is the value with a decimal point and all its digits, which is a
+    number in every language; ``says`` and ``formula`` are namegen's own words.
+    """
+
+    name: str
+    constant: str
+    value: float
+    text: str
+    says: str
+    formula: str
+
+
+@dataclass(frozen=True, slots=True)
+class Alias:
+    """A former name of a device, with the constant that it had in the language."""
+
+    name: Unescaped
+    constant: str
+
+
+@dataclass(frozen=True, slots=True)
 class Device:
     """One device as it is wired in the setup that it was reached through."""
 
@@ -69,6 +93,8 @@ class Device:
     built_in: bool
     selected: bool
     formerly: tuple[Unescaped, ...]
+    aliases: tuple[Alias, ...]
+    numbers: tuple[Number, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,4 +196,16 @@ def readable(data: type) -> frozenset[str]:
     return frozenset(name for name in names if not name.startswith("_"))
 
 
-CLASSES = (Port, PortGroup, Device, Kind, BuiltIn, Controller, Difference, Setup, Robot)
+CLASSES = (
+    Port,
+    PortGroup,
+    Number,
+    Alias,
+    Device,
+    Kind,
+    BuiltIn,
+    Controller,
+    Difference,
+    Setup,
+    Robot,
+)

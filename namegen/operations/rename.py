@@ -70,6 +70,9 @@ def write(workspace: Workspace, renamed: Renamed) -> None:
 
 
 def _check(workspace: Workspace, owners: Sequence[Manifest], old: str, new: str) -> None:
+    if not owners and workspace.broken:
+        path = workspace.broken[0]
+        raise UnusableInput(workspace.faults_of[path][0].message, where=path)
     if not owners:
         names = [name for manifest in workspace.manifests for name in manifest.devices]
         best = nearest(old, names)

@@ -152,7 +152,7 @@ def open_manifest(alone: Alone) -> Workspace:
     beside = file.parent / CATALOGUE_FILE
     catalogue = alone.catalogue or (beside if beside.is_file() else None)
     others = [catalogue, *alone.code, *(path for _, path in alone.outputs)]
-    places = [file.parent, *(path.absolute() for path in others if path is not None)]
+    places = [_home(file.parent), *(path.absolute() for path in others if path is not None)]
     folder = Folder(Path(os.path.commonpath(places)))
     path = folder.relative(file)
     folder.read(path)
@@ -162,6 +162,14 @@ def open_manifest(alone: Alone) -> Workspace:
     robots = tuple(manifest.robot for manifest in opened.manifests)
     code = tuple(CodeEntry(folder.relative(place), robots) for place in alone.code)
     return replace(opened, settings=replace(opened.settings, code=code), alone=True)
+
+
+def _home(folder: Path) -> Path:
+    """Return the folder that includes may lie in: the checkout's, or else the manifest's own."""
+    for above in (folder, *folder.parents):
+        if (above / SETTINGS_FILE).is_file() or (above / ".git").exists():
+            return above
+    return folder
 
 
 def _settings_of(alone: Alone, folder: Folder) -> Settings:

@@ -81,7 +81,7 @@ def takes_where(command: Command) -> Command:
         "--catalogue",
         metavar="FILE",
         type=FILE,
-        help="With --manifest: the catalogue to use (default: catalogue.yaml beside it).",
+        help="With --manifest: the catalogue to use (default: the nearest catalogue.yaml upwards).",
     )
     @functools.wraps(command)
     def wrapped(

@@ -139,10 +139,11 @@ def _compare(
                 where=manifest.path,
                 remedy="nothing was written; rename it by hand and add the old name to `formerly`",
             )
-        known = {finding.message for finding in judge(before, manifest, schemes_by_robot(before))}
+        old_findings = judge(before, manifest, schemes_by_robot(before))
+        known = {finding.message for finding in old_findings}
         news = [one for one in judge(after, edited, schemes) if one.message not in known]
         yield from (finding for finding in news if new in (finding.found, finding.expected))
-        if stops(news):
+        if stops(news) and not stops(old_findings):
             raise UnusableInput(
                 f'"{new}" cannot be a name there: {news[0].message}',
                 where=str(news[0].place),

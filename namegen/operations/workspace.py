@@ -143,16 +143,21 @@ class Alone:
 
 
 def open_manifest(alone: Alone) -> Workspace:
-    """Read one manifest that belongs to no workspace, with the catalogue beside it if any.
+    """Read one manifest that belongs to no workspace, with the nearest catalogue if any.
 
     Raises:
         UnusableInput: a file cannot be read, or a look-up row cannot be understood.
     """
     file = alone.manifest.absolute()
-    beside = file.parent / CATALOGUE_FILE
-    catalogue = alone.catalogue or (beside if beside.is_file() else None)
+    home = _home(file.parent)
+    near = [
+        above / CATALOGUE_FILE
+        for above in (file.parent, *file.parents)
+        if above.is_relative_to(home)
+    ]
+    catalogue = alone.catalogue or next((path for path in near if path.is_file()), None)
     others = [catalogue, *alone.code, *(path for _, path in alone.outputs)]
-    places = [_home(file.parent), *(path.absolute() for path in others if path is not None)]
+    places = [home, *(path.absolute() for path in others if path is not None)]
     folder = Folder(Path(os.path.commonpath(places)))
     path = folder.relative(file)
     folder.read(path)

@@ -40,7 +40,8 @@ class Where:
             UnusableInput: there is none, or it cannot be used.
             click.UsageError: the options contradict each other.
         """
-        from namegen.operations.workspace import Alone, find_root, open_manifest, open_workspace
+        from namegen.operations.alone import Alone, open_manifest
+        from namegen.operations.workspace import find_root, open_workspace
 
         if self.manifest is not None:
             if self.workspace is not None:

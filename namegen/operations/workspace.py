@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import json
-import os
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -17,7 +15,7 @@ from namegen.model.boards import Catalogue
 from namegen.model.findings import Fault, Finding, Severity
 from namegen.model.manifests import Manifest
 from namegen.model.places import Place
-from namegen.model.workspaces import CodeEntry, Settings
+from namegen.model.workspaces import Settings
 from namegen.operations.files import Folder
 from namegen.text.likeness import nearest
 
@@ -103,7 +101,7 @@ def open_folder(folder: Folder) -> Workspace:
     """
     loaded = read_settings(folder.read(SETTINGS_FILE), SETTINGS_FILE)
     if loaded.value is None:
-        raise UnusableInput(_listed(loaded.faults), remedy="mend these lines first")
+        raise UnusableInput(listed(loaded.faults), remedy="mend these lines first")
     paths = _matches(folder, loaded.value.robots)
     if not paths:
         raise UnusableInput(
@@ -111,7 +109,7 @@ def open_folder(folder: Folder) -> Workspace:
             where=SETTINGS_FILE,
             remedy="write a manifest there, or start one with `namegen new robot NAME`",
         )
-    return _opened(folder, loaded.value, paths, _findings(loaded.faults))
+    return opened(folder, loaded.value, paths, _findings(loaded.faults))
 
 
 def reopened(workspace: Workspace, changes: Mapping[str, bytes]) -> Workspace:
@@ -123,83 +121,18 @@ def reopened(workspace: Workspace, changes: Mapping[str, bytes]) -> Workspace:
     folder = workspace.folder.with_changes(changes)
     if not workspace.alone:
         return open_folder(folder)
-    again = _opened(folder, workspace.settings, workspace.settings.robots, ())
+    again = opened(folder, workspace.settings, workspace.settings.robots)
     return replace(again, alone=True)
 
 
-@dataclass(frozen=True, slots=True)
-class Alone:
-    """One manifest that belongs to no workspace, with what ``namegen.yaml`` would say.
-
-    ``lookups`` are rows as in ``namegen.yaml``; ``outputs`` are targets, each with
-    the path it goes to; ``code`` are the files and folders to audit.
-    """
-
-    manifest: Path
-    catalogue: Path | None = None
-    lookups: tuple[str, ...] = ()
-    outputs: tuple[tuple[str, Path], ...] = ()
-    code: tuple[Path, ...] = ()
-
-
-def open_manifest(alone: Alone) -> Workspace:
-    """Read one manifest that belongs to no workspace, with the nearest catalogue if any.
+def opened(
+    folder: Folder, settings: Settings, paths: Iterable[str], faults: tuple[Finding, ...] = ()
+) -> Workspace:
+    """Read the catalogue that the settings name, and the manifests at ``paths``.
 
     Raises:
-        UnusableInput: a file cannot be read, or a look-up row cannot be understood.
+        UnusableInput: the catalogue cannot be read.
     """
-    file = alone.manifest.absolute()
-    home = _home(file.parent)
-    near = [
-        above / CATALOGUE_FILE
-        for above in (file.parent, *file.parents)
-        if above.is_relative_to(home)
-    ]
-    catalogue = alone.catalogue or next((path for path in near if path.is_file()), None)
-    others = [catalogue, *alone.code, *(path for _, path in alone.outputs)]
-    places = [home, *(path.absolute() for path in others if path is not None)]
-    folder = Folder(Path(os.path.commonpath(places)))
-    path = folder.relative(file)
-    folder.read(path)
-    settings = _settings_of(alone, folder)
-    named = folder.relative(catalogue) if catalogue else None
-    opened = _opened(folder, replace(settings, path=path, catalogue=named), [path], ())
-    robots = tuple(manifest.robot for manifest in opened.manifests)
-    code = tuple(CodeEntry(folder.relative(place), robots) for place in alone.code)
-    return replace(opened, settings=replace(opened.settings, code=code), alone=True)
-
-
-def _home(folder: Path) -> Path:
-    """Return the folder that includes may lie in: the checkout's, or else the manifest's own."""
-    for above in (folder, *folder.parents):
-        if (above / SETTINGS_FILE).is_file() or (above / ".git").exists():
-            return above
-    return folder
-
-
-def _settings_of(alone: Alone, folder: Folder) -> Settings:
-    """Return the settings that the options say, read as a ``namegen.yaml`` would be."""
-    path = folder.relative(alone.manifest)
-    rows = [f"robots: [{_quoted(path)}]"]
-    rows += ["lookups:", *(f"  - {row}" for row in alone.lookups)] if alone.lookups else []
-    rows += ["build:"] if alone.outputs else []
-    for target, to in alone.outputs:
-        rows.append(f"  - {{target: {_quoted(target)}, to: {_quoted(folder.relative(to))}}}")
-    loaded = read_settings("\n".join(rows).encode("utf-8", "surrogateescape"), "options")
-    if loaded.value is None or loaded.faults:
-        raise UnusableInput(
-            _listed(loaded.faults), remedy="write a look-up as '{call: motor, kind: motor}'"
-        )
-    return loaded.value
-
-
-def _quoted(text: str) -> str:
-    return json.dumps(text)
-
-
-def _opened(
-    folder: Folder, settings: Settings, paths: Iterable[str], faults: tuple[Finding, ...]
-) -> Workspace:
     catalogue = NO_CATALOGUE
     if settings.catalogue is not None:
         loaded = read_catalogue(folder.read(settings.catalogue), settings.catalogue)
@@ -270,7 +203,8 @@ def _findings(faults: Iterable[Fault]) -> tuple[Finding, ...]:
     )
 
 
-def _listed(faults: Iterable[Fault]) -> str:
+def listed(faults: Iterable[Fault]) -> str:
+    """Return faults as the lines of one message."""
     return "\n".join(f"{fault.place}: {fault.message}" for fault in faults)
 
 

@@ -69,33 +69,41 @@ def command(
     A repair is safe when exactly one device can be meant and it is of the kind
     that the code asks for; the others are suggestions.
     """
-    from namegen.operations.code_files import Selection
-    from namegen.operations.fix import SAFE, SUGGESTED
-
     if stdin is not None and (paths or since or accept):
         raise click.UsageError("--stdin stands for one file; leave PATH, --since and --accept out")
-    code = paths or ((stdin,) if stdin else ())
-    space = where.open(lookups=lookups, code=code)
+    space = _opened(where, lookups, paths or ((stdin,) if stdin else ()))
+    if accept:
+        return _accept(space)
+    selection = _selection(paths, since, stdin)
+    if fix or fix_suggested or diff:
+        fixed = _mended(space, selection, suggested=fix_suggested, constants=constants)
+        return _write(space, selection, fixed, form, diff=diff)
+    return _report(space, selection, form, ("loose-literal",) if constants else ())
+
+
+def _opened(where: Where, lookups: tuple[str, ...], code: tuple[Path, ...]) -> Workspace:
     if where.manifest and not (lookups and code):
         raise click.UsageError(
             "with --manifest, name the code as PATH and its look-ups as --lookup"
         )
-    if accept:
-        return _accept(space)
-    text = None if stdin is None else (stdin, sys.stdin.buffer.read())
-    selection = Selection(paths, since, text)
-    if fix or fix_suggested or diff:
-        from namegen.operations import fix as mending
+    return where.open(lookups=lookups, code=code)
+
+
+def _selection(paths: tuple[Path, ...], since: str | None, stdin: Path | None) -> Selection:
+    from namegen.operations.code_files import Selection
+
+    return Selection(paths, since, None if stdin is None else (stdin, sys.stdin.buffer.read()))
+
+
+def _mended(space: Workspace, selection: Selection, *, suggested: bool, constants: bool) -> Fixed:
+    """Work the repairs out, or with ``constants`` the change of typed names to constants."""
+    if constants:
         from namegen.operations.constants import use_constants
 
-        safeties = SUGGESTED if fix_suggested else SAFE
-        made = (
-            use_constants(space, selection)
-            if constants
-            else mending.fix(space, selection, safeties)
-        )
-        return _fix(space, selection, made, form, diff=diff)
-    return _report(space, selection, form, ("loose-literal",) if constants else ())
+        return use_constants(space, selection)
+    from namegen.operations.fix import SAFE, SUGGESTED, fix
+
+    return fix(space, selection, SUGGESTED if suggested else SAFE)
 
 
 def _report(space: Workspace, selection: Selection, form: Form, asked: tuple[str, ...]) -> int:
@@ -108,8 +116,8 @@ def _report(space: Workspace, selection: Selection, form: Form, asked: tuple[str
     return 0 if done.report.clean else 1
 
 
-def _fix(space: Workspace, selection: Selection, fixed: Fixed, form: Form, *, diff: bool) -> int:
-    """Make the repairs, show them, or print the mended text of standard input."""
+def _write(space: Workspace, selection: Selection, fixed: Fixed, form: Form, *, diff: bool) -> int:
+    """Write the repairs, show them, or print the mended text of standard input."""
     from namegen.cli.reporting import count, say, say_diff, show
     from namegen.operations import fix
 

@@ -11,11 +11,18 @@ from namegen.languages.java.definitions import Definitions
 from namegen.languages.java.expressions import elements, expression
 from namegen.languages.java.holders import declared_type, holder
 from namegen.languages.java.imports import Imports
-from namegen.languages.java.scopes import Scope, scope_of
+from namegen.languages.java.parameters import parameter
+from namegen.languages.java.scopes import scope_of
 from namegen.languages.java.types import last_words, type_arguments, type_words
+from namegen.languages.parameters import by_keyword, without_shadowed
 from namegen.languages.sources import Source, Stack, same, span_of
-from namegen.model.facts import Expression, LookupSite, Ref, Several, Unknown
+from namegen.model.facts import Expression, LookupSite, Several, Unknown
 from namegen.model.workspaces import LookupRule
+
+_NO_TEXT = frozenset(
+    {"decimal_integer_literal", "decimal_floating_point_literal", "true", "false", "class_literal"}
+)
+"""Values that are surely not names."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +61,9 @@ class Finder:
                 for site in self._sites(use) if use is not None else ():
                     key = (site.span.start, site.span.end, site.name.span.start)
                     found.setdefault(key, site)
-        return sorted(found.values(), key=lambda site: (site.name.span, site.span))
+        return sorted(
+            without_shadowed(found.values()), key=lambda site: (site.name.span, site.span)
+        )
 
     def _use(self, rule: LookupRule, stack: Stack) -> Use | None:
         """Return the look-up whose called name is the last node of the stack."""
@@ -142,12 +151,27 @@ class Finder:
         held = holder(self.source, use.stack) if len(names) == 1 else None
         about = (self._kind(use), span_of(use.node), scope.readable)
         for name in names:
-            parameter = self._parameter(scope, name)
-            if parameter is not None:
-                why = f"it is a parameter of `{parameter}`"
-                yield LookupSite(use.rule, Unknown(why, name.span), *about, held, parameter)
-            else:
+            filled = parameter(self.source, self.definitions, scope, name)
+            if filled is None:
                 yield LookupSite(use.rule, name, *about, held)
+            elif not filled.declared(self.rules, use.rule):  # else its calls are checked
+                unknown = Unknown(f"it is a parameter of `{filled.function}`", name.span)
+                yield LookupSite(use.rule, unknown, *about, held, filled.function, filled.at)
+        keyed = self._overlooked(use) if not names else {}
+        if keyed:
+            words = tuple(keyed)
+            span = span_of(next(iter(keyed.values())))
+            yield LookupSite(use.rule, Unknown(by_keyword(words), span), *about, keywords=words)
+
+    def _overlooked(self, use: Use) -> dict[str, Node]:
+        """Return the elements of an annotation that may give the name that its row overlooks."""
+        if use.rule.shape != "annotation" or use.rule.name_key is not None:
+            return {}
+        return {
+            key: value
+            for key, value in self._keyed(elements(use.given)).items()
+            if value.type not in _NO_TEXT
+        }
 
     def _names(self, use: Use) -> list[Node]:
         """Return the arguments that are names."""
@@ -160,14 +184,19 @@ class Finder:
 
     def _elements_named(self, given: list[Node], rule: LookupRule) -> list[Node]:
         """Return the values of an annotation that are names: of the key, else its one value."""
+        keyed = self._keyed(given)
+        found = keyed.get(rule.name_key or "value") or keyed.get("value")
+        return [found] if found is not None else []
+
+    def _keyed(self, given: list[Node]) -> dict[str, Node]:
+        """Return the values of an annotation by their keys."""
         keyed = {}
         for node in given:
             key = node.child_by_field_name("key") if node.type == "element_value_pair" else None
-            keyed[self.source.text(key) if key is not None else "value"] = (
-                node.child_by_field_name("value") if key is not None else node
-            )
-        found = keyed.get(rule.name_key or "value") or keyed.get("value")
-        return [found] if found is not None else []
+            value = node.child_by_field_name("value") if key is not None else node
+            if value is not None:
+                keyed[self.source.text(key) if key is not None else "value"] = value
+        return keyed
 
     def _kind(self, use: Use) -> str | None:
         rule = use.rule
@@ -182,31 +211,6 @@ class Finder:
             words = last_words(self.source, declared_type(self.source, self.definitions, use.stack))
         kinds = {rule.kinds[word] for word in words if word in rule.kinds}
         return kinds.pop() if len(kinds) == 1 else rule.kind
-
-    def _parameter(self, scope: Scope, name: Expression) -> str | None:
-        """Return the method of which the name is a parameter that nothing else is put into."""
-        if not isinstance(name, Ref):
-            return None
-        for path in name.tries:
-            if len(path) != 2 or not path[0].startswith("@"):
-                continue
-            found = self.definitions.find(path)
-            if found:
-                value = found[0].value
-                lone = len(found) == 1 and isinstance(value, Unknown)
-                own = scope_named(scope, path[0]) if lone else ""
-                is_parameter = isinstance(value, Unknown) and value.why.startswith("it is a param")
-                return own if own and is_parameter else None
-        return None
-
-
-def scope_named(scope: Scope | None, word: str) -> str:
-    """Return the name of the method that the ``@`` word stands for; empty if it is none."""
-    while scope is not None:
-        if scope.path == (word,):
-            return scope.name
-        scope = scope.outer
-    return ""
 
 
 def last_word(source: Source, node: Node | None) -> str | None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from tree_sitter import Node
 
+from namegen.languages.parameters import by_keyword, without_shadowed
 from namegen.languages.python.definitions import Definitions
 from namegen.languages.python.expressions import elements, expression
 from namegen.languages.python.holders import declared_type, holders
@@ -55,9 +56,9 @@ class Finder:
             for site in self._sites(use):
                 key = (use.node.start_byte, use.node.end_byte, site.name.span.start)
                 found.setdefault(key, site)
-        named = {site.span for site in found.values() if not site.keywords}
-        sites = [one for one in found.values() if not (one.keywords and one.span in named)]
-        return sorted(sites, key=lambda site: (site.name.span, site.span))
+        return sorted(
+            without_shadowed(found.values()), key=lambda site: (site.name.span, site.span)
+        )
 
     def _uses(self) -> Iterator[Use]:
         rules: dict[str, list[LookupRule]] = {}
@@ -145,20 +146,13 @@ class Finder:
             filled = parameter(self.source, self.definitions, name)
             if filled is None:
                 yield LookupSite(use.rule, name, *about, holder)
-            elif not filled.declared(self._for_callers(use)):  # else its calls are checked
+            elif not filled.declared(self.rules, use.rule):  # else its calls are checked
                 unknown = Unknown(f"it is a parameter of `{filled.function}`", name.span)
                 yield LookupSite(
                     use.rule, unknown, *about, holder, filled.function, filled.at, filled.key
                 )
         if not names:
             yield from self._overlooked(use, about)
-
-    def _for_callers(self, use: Use) -> list[LookupRule]:
-        """Return the rules that may hold for calls of the function that the look-up lies in.
-
-        Its own rule does not where it asks for the receiver, which is another for those calls.
-        """
-        return [rule for rule in self.rules if rule is not use.rule or rule.on is None]
 
     def _overlooked(
         self, use: Use, about: tuple[str | None, Span, tuple[str, ...]]
@@ -168,11 +162,9 @@ class Finder:
             return
         given = dict(self._keywords(use.given))
         if given:
-            words = " or ".join(f"`{word}`" for word in given)
-            several = "one of the keywords" if len(given) > 1 else "the keyword"
-            why = f"it is given by {several} {words}, which the look-up row does not name"
-            unknown = Unknown(why, span_of(next(iter(given.values()))))
-            yield LookupSite(use.rule, unknown, *about, keywords=tuple(given))
+            words = tuple(given)
+            unknown = Unknown(by_keyword(words), span_of(next(iter(given.values()))))
+            yield LookupSite(use.rule, unknown, *about, keywords=words)
 
     def _keywords(self, given: Node) -> Iterator[tuple[str, Node]]:
         """Yield the keywords, also those of an unpacked table, whose values may be text."""

@@ -2,43 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
-
 from tree_sitter import Node
 
+from namegen.languages.parameters import Parameter
 from namegen.languages.python.definitions import Definitions
 from namegen.languages.python.expressions import elements
 from namegen.languages.python.scopes import Scope, own_name
 from namegen.languages.sources import Source, same
 from namegen.model.facts import Expression, Ref
-from namegen.model.workspaces import LookupRule
 
 _CONSTRUCTORS = frozenset({"__init__", "__new__"})
 _KEYWORDS_FOLLOW = frozenset({"list_splat_pattern", "keyword_separator"})
-
-
-@dataclass(frozen=True, slots=True)
-class Parameter:
-    """A parameter of a named function.
-
-    ``called`` is what a call of the function says: the class, for its constructor.
-    ``at`` is the place among the arguments of a call, ``key`` the keyword; each
-    is None where a call cannot give the parameter so.
-    """
-
-    function: str
-    called: str
-    at: int | None
-    key: str | None
-
-    def declared(self, rules: Sequence[LookupRule]) -> bool:
-        """Whether a rule makes calls of the function look-ups by this parameter."""
-        return any(rule.called == self.called and self._filled(rule) for rule in rules)
-
-    def _filled(self, rule: LookupRule) -> bool:
-        by_place = rule.name_at == "rest" or (self.at is not None and self.at in rule.name_at)
-        return by_place or (self.key is not None and self.key == rule.name_key)
 
 
 def parameter(source: Source, definitions: Definitions, name: Expression) -> Parameter | None:

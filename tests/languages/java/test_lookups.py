@@ -132,3 +132,46 @@ def test_scope_and_parameter():
 def test_a_name_put_together_with_a_parameter_is_not_the_parameter():
     (site,) = Code({"A.java": 'class A { void f(String n) { motor(n + "x"); } }'}).sites("A.java")
     assert site.parameter is None
+
+
+BY_KEYWORD = "[it is given by the keyword `size`, which the look-up row does not name]"
+
+
+def test_a_name_by_an_element_that_the_rule_omits_is_not_overlooked():
+    assert java(inside('@Fit(size = "bow") Motor m;'), PLAIN_FIT) == [BY_KEYWORD]
+    assert java(inside("@Fit(size = 3, on = true) Motor m;"), PLAIN_FIT) == []
+    named = LookupRule("annotation", "Fit", name_key="size")
+    assert java(inside('@Fit(size = "bow") Motor m;'), PLAIN_FIT, named) == ["bow"]
+
+
+@pytest.mark.parametrize(
+    ("code", "function", "at"),
+    [
+        ("Motor wheel(String n) { return boat.motor(n); }", "wheel", 0),
+        ("Motor wheel(Boat b, final String n) { return b.motor(n); }", "wheel", 1),
+        ("Motor wheel(Main this, Boat b, String n) { return b.motor(n); }", "wheel", 1),
+        ("Motor wheel(Boat b, String... n) { return b.motor(n); }", "wheel", None),
+        ("Main(Boat b, int i, String n) { b.motor(n); }", "Main", 2),
+    ],
+)
+def test_which_argument_fills_the_parameter(code, function, at):
+    (site,) = Code({"Main.java": f"class Main {{ {code} }}"}).sites("Main.java")
+    assert (site.parameter, site.parameter_at, site.parameter_key) == (function, at, None)
+
+
+WRAPPER = (
+    'class A { Motor wheel(Boat b, String n) { return b.motor(n); } Motor m = wheel(b, "x"); }'
+)
+CLASS = 'class A { A(Boat b, String n) { b.motor(n); } A a = new A(b, "x"); }'
+
+
+@pytest.mark.parametrize(
+    ("code", "rule", "names"),
+    [
+        (WRAPPER, LookupRule("call", "wheel", name_at=(1,)), ["x"]),
+        (CLASS, LookupRule("new", "A", name_at=(1,)), ["x"]),
+        (WRAPPER, LookupRule("new", "A", name_at=(1,)), ["[it is a parameter of `wheel`]"]),
+    ],
+)
+def test_inside_a_method_that_is_declared_its_parameter_is_no_look_up(code, rule, names):
+    assert java(code, MOTOR, rule) == names

@@ -87,6 +87,7 @@ number
 
 kind
   name*, type_name, devices
+  renamed      whether one of its devices has aliases
 
 controller
   name*, board*, address, address_number

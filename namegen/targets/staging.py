@@ -140,7 +140,12 @@ class _Stage:
         for device in devices:
             groups.setdefault(device.kind, []).append(device)
         return tuple(
-            shown.Kind(name, members[0].kind_type, tuple(members))
+            shown.Kind(
+                name,
+                members[0].kind_type,
+                tuple(members),
+                renamed=any(one.aliases for one in members),
+            )
             for name, members in groups.items()
         )
 

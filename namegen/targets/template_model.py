@@ -104,6 +104,7 @@ class Kind:
     name: Unescaped
     type_name: str
     devices: tuple[Device, ...]
+    renamed: bool
 
 
 @dataclass(frozen=True, slots=True)

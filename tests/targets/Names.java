@@ -15,7 +15,10 @@ public final class Names {
         for (String field : new String[] {"name", "kind", "port"}) {
           line.append(' ').append(hex((String) row.getClass().getField(field).get(row)));
         }
-        System.out.println(line.append(' ').append(row.getClass().getField("optional").get(row)));
+        for (String field : new String[] {"reversed", "optional"}) {
+          line.append(' ').append(row.getClass().getField(field).get(row));
+        }
+        System.out.println(line);
       }
     }
   }

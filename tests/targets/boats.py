@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from namegen.model.boards import KINDS, PORT_TYPES, Board, Catalogue
-from namegen.model.manifests import Change, Controller, Device, Manifest, Port, Setup
+from namegen.model.boards import KINDS, PORT_TYPES, Board, Catalogue, Part
+from namegen.model.manifests import Battery, Change, Controller, Device, Manifest, Port, Setup
 
 HARBOUR = Board(
     name="harbour",
@@ -19,12 +19,23 @@ HARBOUR = Board(
     },
     built_in={"compass": "imu"},
 )
+THRUSTER = Part(
+    "thruster-b",
+    "motor",
+    volts=12.0,
+    gear=13.0,
+    encoder_cycles=9.0,
+    decoding=2,
+    encoder_on="motor",
+    no_load_rpm=410.0,
+)
+HINGE = Part("hinge-q", "servo", pulse_us=(780.0, 2140.0), degrees=146.0)
 CATALOGUE = Catalogue(
     path="catalogue.yaml",
     boards={"harbour": HARBOUR},
     port_types=PORT_TYPES,
     kinds=KINDS,
-    parts={},
+    parts={part.name: part for part in (THRUSTER, HINGE)},
 )
 
 
@@ -65,10 +76,18 @@ HERON = robot(
         expect="Bow moves to the right",
         reversed=True,
         formerly=("frontThruster",),
+        travel_mm=180.0,
     ),
     device("sternThruster", "motor", "stern motor 1", does="Pushes the stern sideways"),
     device("netWinch", "motor", "bridge motor 3", does="Hauls the net in", expect="Drum turns"),
-    device("rudder", "servo", "stern servo 3", does="Steers", expect="Rudder swings to port"),
+    device(
+        "rudder",
+        "servo",
+        "stern servo 3",
+        part="hinge-q",
+        does="Steers",
+        expect="Rudder swings to port",
+    ),
     device(
         "hatchServo",
         "servo",
@@ -84,6 +103,7 @@ HERON = robot(
     device("spareLamp", "lamp"),
     title="Heron, the pond skimmer",
     revision="2026 spring",
+    battery=Battery(volts=11.1),
     setups={
         "harvest": Setup("harvest"),
         "tank-test": Setup(

@@ -29,6 +29,7 @@ def as_written(device: Device) -> dict[str, object]:
         "expect": device.expect,
         "note": device.note,
         "formerly": list(device.formerly),
+        "numbers": {},
     }
 
 

@@ -31,8 +31,8 @@ def expected(name: str, manifest: Manifest) -> set[str]:
         lines.add(f"{constant} {hex_of(one.name)}")
     for one in manifest.devices_in():
         where = hex_of(", ".join(map(str, one.ports)))
-        optional = str(one.optional).lower()
-        lines.add(f"{name} row {hex_of(one.name)} {hex_of(one.kind)} {where} {optional}")
+        flags = f"{one.reversed} {one.optional}".lower()
+        lines.add(f"{name} row {hex_of(one.name)} {hex_of(one.kind)} {where} {flags}")
     return lines
 
 

@@ -87,6 +87,7 @@ def test_cautions_come_first_then_what_to_select_and_the_mark(make):
         "Port not yet decided",
         "To change over to tank-test",
         "Test each device",
+        "Numbers for programs",
     ]
     assert "Setup to select: `harvest`" in text
     assert f"Sheet mark: **{sheet_mark(HERON)}**" in text

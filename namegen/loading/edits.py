@@ -47,9 +47,9 @@ def retire_name(data: bytes, path: str, device: str, former: str) -> Edit | None
         formerly = body.value("formerly")
         return _added_field(body, former) if formerly is None else _added_item(formerly, former)
     if isinstance(body, GroupNode):
-        return _insertion(body, body.start + 1, f"formerly: [{_spelled(former)}]")
+        return _insertion(body, body.start + 1, f"formerly: [{spelled(former)}]")
     if isinstance(body, TextNode) and body.cleared:
-        return Edit(body.place, f"{_gap(body)}{{formerly: [{_spelled(former)}]}}")
+        return Edit(body.place, f"{_gap(body)}{{formerly: [{spelled(former)}]}}")
     return None
 
 
@@ -110,8 +110,8 @@ def _replaced(node: TextNode, text: str) -> Edit:
     if node.style in {"|", ">"}:
         written = node.source.text[node.start : node.end]
         ends = written[len(written.rstrip("\r\n")) :]
-        return Edit(node.place, _spelled(text, '"') + ends)
-    return Edit(node.place, _gap(node) + _spelled(text, node.style))
+        return Edit(node.place, spelled(text, '"') + ends)
+    return Edit(node.place, _gap(node) + spelled(text, node.style))
 
 
 def _gap(node: TextNode) -> str:
@@ -120,7 +120,7 @@ def _gap(node: TextNode) -> str:
     return " " if node.start == node.end and before in {":", "-"} else ""
 
 
-def _spelled(text: str, style: str = "") -> str:
+def spelled(text: str, style: str = "") -> str:
     """Return a text as YAML, in quotes of the given style where it can be."""
     if not style and _PLAIN.fullmatch(text) and text not in _READ_AS_NOTHING:
         return text
@@ -146,11 +146,11 @@ def _escaped(sign: str) -> str:
 
 def _added_item(formerly: Node, former: str) -> Edit:
     """Return the edit that puts a name before those in ``formerly``."""
-    name = _spelled(former)
+    name = spelled(former)
     if isinstance(formerly, TextNode):
         if formerly.cleared:
             return Edit(formerly.place, f"{_gap(formerly)}[{name}]")
-        return Edit(formerly.place, f"[{name}, {_spelled(formerly.value)}]")
+        return Edit(formerly.place, f"[{name}, {spelled(formerly.value)}]")
     if not isinstance(formerly, ListNode) or not formerly.items:
         return _insertion(formerly, formerly.start + 1, name)
     first = formerly.items[0]
@@ -161,7 +161,7 @@ def _added_item(formerly: Node, former: str) -> Edit:
 
 def _added_field(body: GroupNode, former: str) -> Edit:
     """Return the edit that gives a device the field ``formerly``, last where that is simple."""
-    field = f"formerly: [{_spelled(former)}]"
+    field = f"formerly: [{spelled(former)}]"
     entries = list(body.fields.values())
     first, last = entries[0].key, entries[-1].value
     if body.flow:

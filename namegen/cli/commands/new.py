@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from namegen.cli.options import Where
+
+if TYPE_CHECKING:
+    from namegen.loading.charts.chart import UnsureKind
+    from namegen.operations.chart import ReadChart
 
 ORDER = 20
 
@@ -20,18 +26,51 @@ ORDER = 20
     type=click.Path(path_type=Path),
     help="With `robot NAME`: the folder with namegen.yaml (default: the nearest one upwards).",
 )
-def command(words: tuple[str, ...], like: str | None, workspace: Path | None) -> int:
+@click.option(
+    "--from",
+    "chart",
+    metavar="CHART",
+    type=click.Path(path_type=Path),
+    help="Make the workspace from a chart that exists: CSV or .xlsx.",
+)
+@click.option(
+    "--columns",
+    multiple=True,
+    metavar="FIELD=HEADING,...",
+    help="With --from: which column is what, where the guess is wrong.",
+)
+@click.option(
+    "--kind",
+    "kinds",
+    multiple=True,
+    metavar="WORD=KIND",
+    help="With --from: which kind a word of the chart means.",
+)
+def command(
+    words: tuple[str, ...],
+    like: str | None,
+    workspace: Path | None,
+    chart: Path | None,
+    columns: tuple[str, ...],
+    kinds: tuple[str, ...],
+) -> int:
     """Start a workspace in DIR (default: here), or add a robot to one.
 
     \b
     namegen new boats                      a workspace in the folder boats
+    namegen new boats --from chart.csv     the same, with the devices of a chart
     namegen new robot wren --like heron    wren's manifest, copied from heron's
     """  # noqa: D301 - click takes the backspace itself for "do not wrap"
-    if words[:1] == ("robot",) and len(words) == 2:
+    if words[:1] == ("robot",) and len(words) == 2 and not (chart or columns or kinds):
         return _robot(words[1], like, workspace)
     if len(words) > 1 or like or workspace:
         raise click.UsageError("write `namegen new DIR`, or `namegen new robot NAME --like ROBOT`")
-    return _workspace(Path(words[0]) if words else Path.cwd())
+    folder = Path(words[0]) if words else Path.cwd()
+    if chart:
+        return _from_chart(folder, chart, columns, kinds)
+    if columns or kinds:
+        raise click.UsageError("--columns and --kind go with --from CHART")
+    return _workspace(folder)
 
 
 def _robot(name: str, like: str | None, workspace: Path | None) -> int:
@@ -54,3 +93,73 @@ def _workspace(folder: Path) -> int:
     say("next: write your boards into catalogue.yaml and your devices into robots/first.yaml,")
     say("then run `namegen verify` and `namegen build` in that folder")
     return 0
+
+
+def _from_chart(folder: Path, path: Path, columns: tuple[str, ...], kinds: tuple[str, ...]) -> int:
+    from namegen.cli.reporting import count, say, show
+    from namegen.operations.chart import files_of, read
+    from namegen.operations.new import lay_out
+    from namegen.operations.verify import verify
+    from namegen.operations.workspace import open_workspace
+
+    found = read(path, columns, kinds, _ask if sys.stdin.isatty() else None)
+    files = files_of(found.chart, path.name)
+    _tell(found)
+    written = lay_out(files, folder)
+    for file in written:
+        say(f"wrote {folder / file}")
+    misfits = found.chart.misfits
+    if misfits:
+        _tell_misfits(found)
+    workspace = open_workspace(folder)
+    report = verify(workspace)
+    say("\nWhat `namegen verify` says about them:")
+    show(workspace, report)
+    placed = sum(len(robot.placed) for robot in found.chart.robots)
+    say(f"{count(placed, 'device')} placed, {count(len(misfits), 'row')} not placed")
+    say(f"next: check the port labels in {folder / 'catalogue.yaml'} against your boards")
+    return 0 if report.clean and not misfits else 1
+
+
+def _tell(found: ReadChart) -> None:
+    """Show what was guessed, so that a wrong guess is seen."""
+    from namegen.cli.reporting import say
+    from namegen.text.terminal import printable
+
+    say(f"read the chart {printable(found.how)}")
+    for field, heading in found.guess.items():
+        say(f"  {field:<10} from the column {printable(heading)}")
+    if found.unused:
+        say(f"  kept as comments: {printable(', '.join(found.unused))}")
+    for word, kind in found.chart.readings.items():
+        say(f'  "{printable(word)}" is taken for the kind {printable(kind)}')
+    if found.others:
+        say(f"  not read: {printable(', '.join(found.others))}")
+    if found.guess:
+        say('  a guess is wrong? run it again with --columns "field=Heading"')
+
+
+def _tell_misfits(found: ReadChart) -> None:
+    from namegen.cli.reporting import say
+    from namegen.text.terminal import printable
+
+    say("\nNot placed (these rows stand as comments at the end of the manifest):")
+    for misfit in found.chart.misfits:
+        say(f"  line {misfit.line}: {printable(misfit.text)}")
+        say(f"    {printable(misfit.why)}; {printable(misfit.remedy)}")
+
+
+def _ask(unsure: UnsureKind) -> str | None:
+    """Ask on the terminal what a word for a kind means; an empty answer leaves it open."""
+    from namegen.model.boards import KINDS
+    from namegen.text.terminal import printable
+
+    lines = ", ".join(map(str, unsure.lines[:8]))
+    click.echo(f'What is a "{printable(unsure.word)}" (line {lines})? {", ".join(KINDS)}')
+    answer: str = click.prompt(
+        "kind (- leaves it open)",
+        default=unsure.likely or "-",
+        type=click.Choice([*KINDS, "-"]),
+        show_choices=False,
+    )
+    return None if answer == "-" else answer

@@ -1,0 +1,68 @@
+"""What a chart says: robots with their devices, and every row that could not be placed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from namegen.model.manifests import Device, Setup
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A device that a row describes; ``remarks`` are cells that no field of it holds."""
+
+    device: Device
+    line: int
+    remarks: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Misfit:
+    """A row that became no device: what stands there, why, and what to write."""
+
+    line: int
+    text: str
+    why: str
+    remedy: str
+
+
+@dataclass(frozen=True, slots=True)
+class ChartRobot:
+    """One robot of a chart. ``name`` fits a file's name, ``title`` is what the chart wrote."""
+
+    name: str
+    placed: tuple[Placed, ...]
+    misfits: tuple[Misfit, ...] = ()
+    title: str = ""
+    setups: Mapping[str, Setup] = field(default_factory=dict)
+    selected: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class UnsureKind:
+    """A word in the column of kinds that may mean several kinds, or none that is known.
+
+    ``likely`` is the kind that the ports of these devices speak for, or None.
+    """
+
+    word: str
+    lines: tuple[int, ...]
+    likely: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """All that was read. ``readings`` says which words were taken for which kind."""
+
+    robots: tuple[ChartRobot, ...]
+    above: tuple[str, ...] = ()
+    """What stands above the row of headings."""
+    readings: Mapping[str, str] = field(default_factory=dict)
+    unsure: tuple[UnsureKind, ...] = ()
+
+    @property
+    def misfits(self) -> tuple[Misfit, ...]:
+        """All rows that became no device, by their line."""
+        found = [misfit for robot in self.robots for misfit in robot.misfits]
+        return tuple(sorted(set(found), key=lambda misfit: misfit.line))

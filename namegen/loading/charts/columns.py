@@ -1,0 +1,155 @@
+"""Which column of a chart holds what, guessed from its headings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from namegen.errors import UnusableInput
+from namegen.loading.charts.tables import Row, Table
+from namegen.text.likeness import nearest, suggest
+from namegen.text.words import split
+
+FIELDS: Mapping[str, tuple[str, ...]] = {
+    "name": ("name", "device name", "called", "device", "configured as", "identifier"),
+    "port": ("port", "plugged into", "plugged in", "where", "connected to", "connection"),
+    "kind": ("kind", "type", "what", "device type", "sort", "category"),
+    "type": ("port type", "type of port", "port kind", "interface"),
+    "label": ("port number", "port no", "number", "no", "label", "port label", "channel", "socket"),
+    "controller": ("controller", "board", "control board", "module"),
+    "robot": ("robot", "machine", "vehicle", "boat"),
+    "part": ("part", "model", "part number", "product", "component"),
+    "address": ("address", "bus address", "i2c address", "can id", "id"),
+    "does": ("does", "purpose", "function", "what it does", "description", "used for"),
+    "expect": ("expect", "expected", "test", "what you see"),
+    "note": ("note", "notes", "remark", "remarks", "comment", "comments"),
+    "optional": ("optional", "may be missing"),
+    "reversed": ("reversed", "reverse", "inverted", "direction reversed"),
+    "formerly": ("formerly", "old name", "old names", "former name"),
+}  # fmt: skip
+"""Field -> general words for it, the likeliest first. Common practice, no source."""
+
+_HEADINGS_WITHIN = 30
+_FIELD_OF = {phrase: field for field, phrases in FIELDS.items() for phrase in phrases}
+_EXACT, _NEAR, _WITHIN = 3, 2, 1
+
+
+@dataclass(frozen=True, slots=True)
+class Columns:
+    """The row of headings, and the column of each field that was found.
+
+    ``unused`` are the columns that no field claims: heading -> index.
+    """
+
+    headings: Row
+    index: Mapping[str, int]
+    unused: Mapping[str, int]
+
+    def __getitem__(self, field: str) -> int | None:
+        return self.index.get(field)
+
+    @property
+    def guess(self) -> dict[str, str]:
+        """Field -> the heading of its column."""
+        return {field: self.headings.cell(index) for field, index in self.index.items()}
+
+
+def wishes(texts: Iterable[str]) -> dict[str, str]:
+    """Return field -> heading from ``port=Plugged in,name=Called``.
+
+    Raises:
+        UnusableInput: it is not written so, or names no field of a chart.
+    """
+    found: dict[str, str] = {}
+    for pair in (pair for text in texts for pair in text.split(",")):
+        field, sign, heading = (part.strip() for part in pair.partition("="))
+        if not sign or not heading:
+            raise UnusableInput(
+                f'"{pair}" does not say which column is meant',
+                remedy='write it as --columns "port=Plugged in,name=Called"',
+            )
+        if field not in FIELDS:
+            best = nearest(field, FIELDS)
+            meant = f'did you mean "{best}"? ' if best else ""
+            raise UnusableInput(
+                f'"{field}" is no field of a chart', remedy=f"{meant}there are: {', '.join(FIELDS)}"
+            )
+        found[field] = heading
+    return found
+
+
+def columns_of(
+    tables: Sequence[Table], wished: Mapping[str, str], where: str
+) -> tuple[Table, Columns]:
+    """Return the table and the row in it whose headings are understood best.
+
+    Raises:
+        UnusableInput: no row has a column of names, or a wished heading is nowhere.
+    """
+    best: tuple[tuple[int, int], Table, Columns] | None = None
+    for table in tables:
+        for row in table.rows[:_HEADINGS_WITHIN]:
+            columns = _guess(row, wished)
+            score = (len(columns.index), len(row.cells))
+            if best is None or score > best[0]:
+                best = score, table, columns
+    if best is None:
+        raise UnusableInput("this chart holds nothing", where=where, remedy="fill it in first")
+    _, table, columns = best
+    for field, heading in wished.items():
+        if field not in columns.index:
+            _refuse(f'no heading is "{heading}"', columns, where)
+    if "name" not in columns.index or len(columns.index) < 2:
+        _refuse("no row of headings with names and ports is understood", columns, where)
+    return table, columns
+
+
+def _refuse(what: str, columns: Columns, where: str) -> None:
+    seen = " | ".join(cell.strip() for cell in columns.headings.cells if cell.strip())
+    raise UnusableInput(
+        what,
+        where=where,
+        remedy='say which columns are meant: --columns "name=Heading,port=Heading"; '
+        f"line {columns.headings.line} is nearest: {seen[:200]}",
+    )
+
+
+def _guess(row: Row, wished: Mapping[str, str]) -> Columns:
+    """Return what a row says as headings: wishes first, then the surest guess for each field."""
+    texts = [" ".join(cell.split()).casefold() for cell in row.cells]
+    index = {
+        field: texts.index(wanted)
+        for field, heading in wished.items()
+        if (wanted := " ".join(heading.split()).casefold()) in texts
+    }
+    guesses = sorted(
+        (-sure, rank, at, field)
+        for at, text in enumerate(texts)
+        if at not in index.values() and (guess := _field_of(text))
+        for sure, rank, field in [guess]
+    )
+    for _, _, at, field in guesses:
+        if field not in index and field not in wished and at not in index.values():
+            index[field] = at
+    used = set(index.values())
+    unused = {
+        row.cell(at) or f"column {at + 1}": at for at in range(len(row.cells)) if at not in used
+    }
+    return Columns(row, {field: index[field] for field in FIELDS if field in index}, unused)
+
+
+def _field_of(heading: str) -> tuple[int, int, str] | None:
+    """Return how sure it is (more is surer), the rank of the word, and the field; or None."""
+    phrase = " ".join(split(heading)).casefold()
+    if len(heading) > 60 or not phrase:
+        return None
+    sure, found = _EXACT, phrase if phrase in _FIELD_OF else None
+    if found is None:
+        sure, found = _NEAR, suggest(phrase, tuple(_FIELD_OF)).best if len(phrase) > 3 else None
+    if found is None:
+        within = [known for known in _FIELD_OF if f" {known} " in f" {phrase} "]
+        sure, found = _WITHIN, max(within, key=len, default=None)
+    if found is None:
+        return None
+    field = _FIELD_OF[found]
+    return sure, FIELDS[field].index(found), field

@@ -1,0 +1,156 @@
+"""Ports as people write them: ``bridge motor 1``, ``M1``, ``bridge: motor-1``, ``I2C 1 0x3A``."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, replace
+
+from namegen.model.boards import PORT_TYPES
+from namegen.model.manifests import Port
+
+TYPE_WORDS: Mapping[str, str] = {
+    **{name: name for name in PORT_TYPES},
+    **{f"{name}s": name for name in PORT_TYPES},
+    **{"mot": "motor", "srv": "servo", "dig": "digital", "dio": "digital", "analogue": "analog"},
+    **{"iic": "i2c", "i²c": "i2c", "uart": "serial", "ser": "serial", "enc": "encoder"},
+}
+"""Word in small letters -> port type. Common practice, no source."""
+
+_FILLERS = frozenset(
+    {"port", "ports", "no", "nr", "number", "num", "channel", "ch", "pin", "socket", "slot"}
+    | {"on", "at", "of", "the", "to", "in", "input", "output", "out", "bus", "addr", "address"}
+)
+_UNSETTLED = frozenset({"", "?", "??", "-", "--", "tbd", "undecided", "open", "not yet", "n/a"})
+_ADDRESS = re.compile(r"(?<!\w)@?\s*(0x[0-9a-f]{1,3})(?!\w)", re.IGNORECASE)
+_SEVERAL = re.compile(r"\s*[,;+&\n]\s*|\s+and\s+", re.IGNORECASE)
+_TOKEN = re.compile(r"[^\s/:()\[\]@#|>]+")
+_NUMBERED = re.compile(r"(i2c|[^\W\d]+)[-_.]?(\d{1,3}|[A-Za-z]\d?)?", re.IGNORECASE)
+_LABEL = re.compile(r"[A-Za-z]?\d{1,3}[A-Za-z]?|[A-Za-z]")
+
+
+@dataclass(frozen=True, slots=True)
+class Hint:
+    """What the other columns of a row say about its port. Empty where they say nothing.
+
+    ``types`` are the port types that the device's kind can be plugged into;
+    ``controllers`` are known in this chart, in small letters.
+    """
+
+    controller: str = ""
+    type: str = ""
+    label: str = ""
+    types: tuple[str, ...] = ()
+    controllers: Collection[str] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """The ports in a cell (a controller that nothing says is ``""``), or why there are none."""
+
+    ports: tuple[Port, ...] = ()
+    address: int | None = None
+    doubt: str = ""
+
+
+def read_ports(cell: str, hint: Hint) -> Reading:
+    """Return the ports that a cell means. No ports and no doubt: they are undecided."""
+    found = _ADDRESS.search(cell)
+    address = int(found[1], 16) if found else None
+    text = cell[: found.start()] + " " + cell[found.end() :] if found else cell
+    if _unsettled(text) and (not hint.label or _unsettled(hint.label)):
+        return Reading(address=address)
+    ports: list[Port] = []
+    for one in _SEVERAL.split(text.strip(" \t,;+&")):
+        port = _one(one, hint)
+        if isinstance(port, str):
+            return Reading(doubt=port)
+        ports.append(port)
+        hint = replace(hint, controller=port.controller, type=hint.type or port.type)
+    return Reading(tuple(ports), address)
+
+
+def type_of(text: str) -> str | None:
+    """Return the port type that a cell names alone, such as ``Motor port``; or None."""
+    words = [word for word in text.casefold().split() if word not in _FILLERS]
+    if len(words) != 1:
+        return None
+    return TYPE_WORDS.get(words[0]) or _of_letter(words[0], ())
+
+
+def _unsettled(text: str) -> bool:
+    return " ".join(text.casefold().split()) in _UNSETTLED
+
+
+def _one(text: str, hint: Hint) -> Port | str:
+    """Return one port, or what is not sure about it."""
+    tokens = [token for token in _TOKEN.findall(text) if token.casefold() not in _FILLERS]
+    tokens = [part for token in tokens for part in _parts(token)]
+    found = _typed(tokens, hint.types)
+    if found is not None:
+        at, kind, label = found
+        before, after = tokens[:at], tokens[at + 1 :]
+        if label is None and after and _LABEL.fullmatch(after[0]):
+            label, after = after[0], after[1:]
+        return _port(before or after, kind, label or hint.label, hint, bool(before and after))
+    if hint.type or len(hint.types) == 1:
+        kind = hint.type or hint.types[0]
+        label = hint.label
+        if not label and tokens:
+            label, tokens = tokens[-1], tokens[:-1]
+        return _port(tokens, kind, label, hint)
+    if len(tokens) == 2 and tokens[0].casefold() in hint.controllers and tokens[1].isalpha():
+        return Port(tokens[0], tokens[1])  # built in
+    return "its port type is not sure"
+
+
+def _parts(token: str) -> list[str]:
+    """Return the pieces of ``bridge-motor-1``; a word without a port type stays whole."""
+    pieces = [piece for piece in re.split(r"[-_.]", token) if piece]
+    if any(piece.casefold() in TYPE_WORDS or _numbered(piece) for piece in pieces):
+        return [piece for piece in pieces if piece.casefold() not in _FILLERS]
+    return [token]
+
+
+def _numbered(token: str) -> tuple[str, str] | None:
+    """Return the letters and the label of ``M1``, ``motor1`` or ``i2c1``."""
+    found = _NUMBERED.fullmatch(token)
+    if found is None or not found[2] or not found[2][0].isdigit():
+        return None
+    letters = found[1].casefold()
+    return (letters, found[2]) if letters in TYPE_WORDS or len(letters) == 1 else None
+
+
+def _typed(tokens: list[str], types: tuple[str, ...]) -> tuple[int, str, str | None] | None:
+    """Return where the port type stands, which it is and a label that hangs on it.
+
+    A whole word outranks a letter, so that in ``C1 motor 2`` the controller is C1.
+    """
+    for at, token in enumerate(tokens):
+        if token.casefold() in TYPE_WORDS:
+            return at, TYPE_WORDS[token.casefold()], None
+    shorts = [(at, *short) for at, token in enumerate(tokens) if (short := _numbered(token))]
+    for at, letters, label in shorts:
+        if letters in TYPE_WORDS:
+            return at, TYPE_WORDS[letters], label
+    for at, letters, label in reversed(shorts):
+        kind = _of_letter(letters, types)
+        if kind:
+            return at, kind, label
+    return None
+
+
+def _of_letter(letter: str, types: tuple[str, ...]) -> str | None:
+    """Return the one port type with this first letter, among those that the kind permits."""
+    if len(letter) != 1:
+        return None
+    fit = [name for name in PORT_TYPES if name[0] == letter and (not types or name in types)]
+    return fit[0] if len(fit) == 1 else None
+
+
+def _port(words: list[str], kind: str, label: str, hint: Hint, torn: bool = False) -> Port | str:
+    if torn:
+        return "more words stand there than controller, port type and label"
+    if not label or not _LABEL.fullmatch(label):
+        return "the label of its port is missing"
+    return Port("-".join(words) or hint.controller, kind, label)

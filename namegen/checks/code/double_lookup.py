@@ -46,9 +46,12 @@ def check(view: CodeView) -> Iterator[Finding]:
 
 
 def _first(before: Sequence[ResolvedLookup], lookup: ResolvedLookup) -> ResolvedLookup | None:
-    """Return the earlier look-up in the same class or function that asks for the same kind."""
+    """Return the earlier look-up in the same class or function that may ask for the same kind.
+
+    By which row each was found does not matter: ``motor("x")`` and ``find("x")`` give one device.
+    """
     for other in before:
-        same = other.kind == lookup.kind and other.site.rule.called == lookup.site.rule.called
+        same = other.kind == lookup.kind or None in (other.kind, lookup.kind)
         if same and other.at != lookup.at and _share(other.site.scope, lookup.site.scope):
             return other
     return None

@@ -77,6 +77,7 @@ def test_one_of_several_names_at_one_place_is_not_crossed():
         ('def f():\n a = boat.motor("netWinch")\ndef g():\n b = boat.motor("netWinch")', []),
         ('a = boat.motor("netWinch")\nb = boat.motor("bowThruster")', []),
         ('a = boat.motor("netWinch")\nb = boat.servo("netWinch")', []),
+        ('a = boat.motor("netWinch")\nb = boat.find("netWinch")', ["warning"]),
         ('a = boat.motor("netWnch")\nb = boat.motor("netWnch")', []),
         ('a = boat.motor("netWinch")\ndef f():\n b = boat.motor("netWinch")', []),
     ],

@@ -31,7 +31,10 @@ class Decoded:
         try:
             return self.text.encode("utf-8")
         except UnicodeEncodeError as error:
-            raise UnusableInput("holds half a character, which no UTF-8 text can") from error
+            raise UnusableInput(
+                "it holds half a character, which no UTF-8 text can",
+                remedy="write that character anew",
+            ) from error
 
     def encode(self, text: str) -> bytes:
         """Return another text in this file's encoding, with its byte order mark.
@@ -55,26 +58,33 @@ class Decoded:
             return False
 
 
-def decode_as(data: bytes, encoding: str) -> Decoded:
+def decode_as(data: bytes, encoding: str, declared: bool = True) -> Decoded:
     """Return bytes decoded strictly; a UTF-8 byte order mark is set aside.
+
+    ``declared`` is False where the file could say its encoding but does not.
 
     Raises:
         UnusableInput: they are no text in that encoding, or hold a NUL.
     """
     mark = UTF8_MARK if data.startswith(UTF8_MARK) else b""
     if b"\0" in data:
-        raise UnusableInput("holds a NUL byte, so it is no source text", remedy="exclude the file")
+        raise UnusableInput(
+            "it holds a NUL byte, so it is no source text",
+            remedy="save it as UTF-8, or leave the file out by `exclude` in namegen.yaml",
+        )
     try:
         text = data[len(mark) :].decode(encoding)
     except LookupError as error:
         raise UnusableInput(
-            f"declares the encoding {encoding!r}, which is not known",
+            f"it declares the encoding {encoding!r}, which is not known",
             remedy="correct the `coding` comment, or save the file as UTF-8",
         ) from error
     except UnicodeError as error:
         raise UnusableInput(
-            f"is not valid {encoding}: {_reason(error)}",
-            remedy="save the file as UTF-8",
+            f"it is not text in {_shown(encoding)} ({_reason(error)})"
+            + ("" if declared else ", and its first line declares no other encoding"),
+            remedy="save the file as UTF-8"
+            + ("" if declared else ", or declare its encoding in its first line"),
         ) from error
     return Decoded(text, encoding, mark)
 
@@ -83,3 +93,7 @@ def _reason(error: UnicodeError) -> str:
     if isinstance(error, UnicodeDecodeError):
         return f"{error.reason} at byte {error.start}"
     return str(error)
+
+
+def _shown(encoding: str) -> str:
+    return "UTF-8" if encoding.lower().replace("_", "-") in {"utf-8", "utf8"} else encoding

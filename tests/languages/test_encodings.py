@@ -21,7 +21,7 @@ def test_utf8_comes_back_to_the_byte(text):
 @pytest.mark.parametrize(
     ("data", "encoding", "words"),
     [
-        (b"\xff", "utf-8", "not valid utf-8"),
+        (b"\xff", "utf-8", r"it is not text in UTF-8 \(invalid start byte at byte 0\)\n"),
         (b"a", "no-such", "not known"),
         (b"a\0", "utf-8", "NUL"),
         (b"a", "hex", "not known"),

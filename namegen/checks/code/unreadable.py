@@ -26,11 +26,14 @@ KIND = FindingKind(
 def finding(place: Place, why: str = "this is not valid code") -> Finding:
     """Return the finding about a stretch of code, or about a file where the place is all of it.
 
-    ``why`` is a clause: ``the file is not text in UTF-8``.
+    ``why`` is a clause: ``it is not text in UTF-8``.
     """
     reason = printable(why)
     if place == Place(place.path):
-        message = f"This file cannot be read: {reason}. Its look-ups are not checked."
+        message = (
+            f"This file cannot be read: {reason}. Save it as UTF-8 text, and its look-ups are "
+            "checked; until then they are not."
+        )
     else:
         message = (
             f"{reason[:1].upper()}{reason[1:]}, so look-ups in it are not checked. A bracket or a "

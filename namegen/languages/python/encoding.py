@@ -20,12 +20,12 @@ def decode(data: bytes) -> Decoded:
     """
     head = b"\n".join(_LINE_END.split(data, 2)[:2])
     if b"coding" not in head:
-        return decode_as(data, "utf-8")
+        return decode_as(data, "utf-8", declared=data.startswith(UTF8_MARK))
     try:
         encoding, _ = tokenize.detect_encoding(io.BytesIO(head).readline)
     except SyntaxError as error:
         raise UnusableInput(
-            f"cannot be decoded: {error}",
+            f"its encoding is not clear ({error})",
             remedy="correct the `coding` comment, or save the file as UTF-8",
         ) from error
     marked = data.startswith(UTF8_MARK)

@@ -108,3 +108,13 @@ def test_name_that_the_encoding_lacks_is_refused():
     decoded = PYTHON.decode(b"# coding: latin-1\nmotor('\xe9')\n")
     with pytest.raises(UnusableInput, match=r"latin-1|iso-8859-1"):
         decoded.encode("字")
+
+
+def test_bytes_that_are_no_utf8_come_with_both_ways_out():
+    with pytest.raises(UnusableInput) as raised:
+        PYTHON.decode(b"motor('\xe9')\n")
+    assert raised.value.what == (
+        "it is not text in UTF-8 (invalid continuation byte at byte 7), and its first line "
+        "declares no other encoding"
+    )
+    assert "save the file as UTF-8, or declare its encoding" in raised.value.remedy

@@ -7,7 +7,7 @@ from dataclasses import replace
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
-from namegen.model.manifests import Change, Device, Manifest, Port, Setup
+from namegen.model.manifests import Battery, Change, Device, Manifest, Port, Setup
 from targets.boats import robot
 
 SNIPPETS = (
@@ -49,14 +49,15 @@ def devices(draw: st.DrawFn, index: int) -> Device:
         name=draw(hostile(1)) + draw(st.sampled_from(["", str(index)])),
         kind=draw(st.sampled_from(["motor", "servo", "switch", "net-winch"])),
         ports=tuple(draw(st.lists(PORTS, max_size=2))),
-        part=draw(st.none() | hostile(1)),
+        part=draw(st.none() | st.sampled_from(["thruster-b", "hinge-q"]) | hostile(1)),
         address=draw(st.none() | st.integers(0, 0x3FF)),
         does=draw(hostile()),
         expect=draw(hostile()),
         note=draw(hostile()),
         reversed=draw(st.booleans()),
         optional=draw(st.booleans()),
-        formerly=tuple(draw(st.lists(hostile(1), max_size=2))),
+        formerly=(*draw(st.lists(hostile(1), max_size=2)), f"former{index}"),
+        travel_mm=draw(st.none() | st.floats(1e-320, 1e300)),
         identifiers={
             "python": identifier,
             "java": identifier,
@@ -80,6 +81,7 @@ def manifests(draw: st.DrawFn) -> Manifest:
         setups = {other: Setup(other, without=left_out, change=change), selected: Setup(selected)}
     return replace(
         robot(*unique, name=draw(hostile(1)), setups=setups, selected=selected),
+        battery=draw(st.none() | st.builds(Battery, volts=st.floats(1e-9, 1e30))),
         title=draw(hostile()),
         revision=draw(hostile()),
     )

@@ -3,17 +3,26 @@
 from __future__ import annotations
 
 import json
+import math
 
 import jsonschema
 import pytest
 
 from namegen.bundled import bundled
+from namegen.model.derived import derived_numbers
 from namegen.model.manifests import Device, Manifest
+from targets.boats import CATALOGUE
 
 SCHEMA = json.loads((bundled("templates") / "config-json" / "config.schema.json").read_text())
 
 
-def as_written(device: Device) -> dict[str, object]:
+def numbers_of(device: Device, volts: float | None) -> dict[str, float]:
+    """Return what `namegen.model.derived` works out; its own tests hold that against sources."""
+    numbers = derived_numbers(device, CATALOGUE.parts.get(device.part or ""), volts)
+    return {one.name: one.value for one in numbers if math.isfinite(one.value)}
+
+
+def as_written(device: Device, volts: float | None) -> dict[str, object]:
     return {
         "name": device.name,
         "kind": device.kind,
@@ -29,17 +38,18 @@ def as_written(device: Device) -> dict[str, object]:
         "expect": device.expect,
         "note": device.note,
         "formerly": list(device.formerly),
-        "numbers": {},
+        "numbers": numbers_of(device, volts),
     }
 
 
 def setups_of(manifest: Manifest) -> list[dict[str, object]]:
+    volts = manifest.battery.volts if manifest.battery else None
     names: list[str | None] = list(manifest.setups) or [None]
     return [
         {
             "setup": name,
             "selected": name == manifest.selected,
-            "devices": [as_written(device) for device in manifest.devices_in(name)],
+            "devices": [as_written(device, volts) for device in manifest.devices_in(name)],
         }
         for name in names
     ]

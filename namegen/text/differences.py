@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import unicodedata
+from dataclasses import replace
 
 from namegen.text.characters import is_typeable, is_visible, name_of
 from namegen.text.distance import Step, script
@@ -28,7 +29,7 @@ def marks(found: str, expected: str) -> tuple[str, str]:
     """
     if max(len(found), len(expected)) > _LONGEST:
         return "", ""
-    steps = script(found, expected)
+    steps = _steps(found, expected)
     return (
         _carets(found, {step.at + i for step in steps for i in range(len(step.found))}),
         _carets(expected, {step.to + i for step in steps for i in range(len(step.expected))}),
@@ -58,7 +59,7 @@ def spell_out(found: str, expected: str) -> str:
     words, wanted = (convert(text, "snake_case").split("_") for text in (found, expected))
     if words != wanted and sorted(words) == sorted(wanted):
         return "the same words in another order"
-    steps = _merged(script(found, expected))
+    steps = _merged(_steps(found, expected))
     if len(steps) <= _MOST and sum(map(_size, steps)) <= len(expected):
         return ", ".join(_phrase(step, found, expected) for step in steps)
     return (
@@ -74,6 +75,22 @@ def _summary(found: str, expected: str, steps: list[Step]) -> str:
 
 def _size(step: Step) -> int:
     return max(len(step.found), len(step.expected))
+
+
+def _steps(found: str, expected: str) -> list[Step]:
+    """Return the edits between two texts; blanks around the found one are edits by themselves.
+
+    A shortest script may shift letters into the place of a blank, which is right but of no use.
+    """
+    if expected != expected.strip(" ") or not found.strip(" "):
+        return script(found, expected)
+    core = found.strip(" ")
+    lead = len(found) - len(found.lstrip(" "))
+    tail = len(found) - lead - len(core)
+    before = [Step("delete", i, " ", 0, "") for i in range(lead)]
+    inner = [replace(step, at=step.at + lead) for step in script(core, expected)]
+    end, to = lead + len(core), len(expected)
+    return [*before, *inner, *(Step("delete", end + i, " ", to, "") for i in range(tail))]
 
 
 def _merged(steps: list[Step]) -> list[Step]:

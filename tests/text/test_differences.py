@@ -20,6 +20,7 @@ from namegen.text.terminal import printable
         ("bow", "bow", "", ""),
         ("", "bow", "", "^^^"),
         ("bow ", "bow", "   ^", ""),
+        ("rightWhel ", "rightWheel", "         ^", "        ^"),
     ],
 )
 def test_carets_stand_below_the_letters_that_differ(found, expected, under_found, under_expected):
@@ -49,6 +50,13 @@ def test_carets_fit_below_the_text_as_it_is_shown(found, expected):
         ("b\u043ew", "bow", "Cyrillic \u043e (U+043E) instead of o at letter 2"),
         ("bow ", "bow", "a blank at the end"),
         (" bow", "bow", "a blank at the start"),
+        ("rightWhel ", "rightWheel", 'letter 9 "e" is missing, a blank at the end'),
+        (" ightWheel", "rightWheel", 'a blank at the start, letter 1 "r" is missing'),
+        (
+            "  bwoLamp ",
+            "bowLamp",
+            "2 blanks at the start, letters 4 and 5 are swapped, a blank at the end",
+        ),
         ("bow  ", "bow", "2 blanks at the end"),
         ("bow\u00a0", "bow", "an invisible NO-BREAK SPACE (U+00A0) at the end"),
         ("bow\u200bLamp", "bowLamp", "an invisible ZERO WIDTH SPACE (U+200B) at letter 4"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 
 from namegen.errors import UnusableInput
@@ -49,8 +50,8 @@ def answers(texts: Iterable[str]) -> dict[str, str]:
 
 
 def key_of(cell: str) -> str:
-    """Return what all spellings of a cell share: small letters, single blanks."""
-    return " ".join(cell.replace("-", " ").replace("_", " ").casefold().split())
+    """Return what all spellings of a cell share: small letters, one blank between words."""
+    return " ".join(re.split(r"[\s\-_./]+", cell.casefold().strip(" .")))
 
 
 def kind_of(cell: str) -> str | None:

@@ -61,7 +61,7 @@ def read_ports(cell: str, hint: Hint) -> Reading:
     if _unsettled(text) and (not hint.label or _unsettled(hint.label)):
         return Reading(address=address)
     ports: list[Port] = []
-    for one in _SEVERAL.split(text.strip(" \t,;+&")):
+    for one in _pieces(text):
         port = _one(one, hint)
         if isinstance(port, str):
             return Reading(doubt=port)
@@ -85,7 +85,7 @@ def _unsettled(text: str) -> bool:
 def _one(text: str, hint: Hint) -> Port | str:
     """Return one port, or what is not sure about it."""
     tokens = [token for token in _TOKEN.findall(text) if token.casefold() not in _FILLERS]
-    tokens = [part for token in tokens for part in _parts(token)]
+    tokens = [part for token in tokens if _says(token) for part in _parts(token)]
     found = _typed(tokens, hint.types)
     if found is not None:
         at, kind, label = found
@@ -102,6 +102,18 @@ def _one(text: str, hint: Hint) -> Port | str:
     if len(tokens) == 2 and tokens[0].casefold() in hint.controllers and tokens[1].isalpha():
         return Port(tokens[0], tokens[1])  # built in
     return "its port type is not sure"
+
+
+def _pieces(text: str) -> list[str]:
+    """Return the ports of a cell; in ``bridge, motor 1`` the first word belongs to the second."""
+    first, *rest = _SEVERAL.split(text.strip(" \t,;+&"))
+    if rest and first.isalpha() and first.casefold() not in TYPE_WORDS:
+        return [f"{first} {rest[0]}", *rest[1:]]
+    return [first, *rest]
+
+
+def _says(token: str) -> bool:
+    return any(char.isalnum() for char in token)
 
 
 def _parts(token: str) -> list[str]:

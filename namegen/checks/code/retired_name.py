@@ -12,17 +12,19 @@ from namegen.checks.code.candidates import (
     related,
     same_to_a_reader,
 )
+from namegen.checks.code.likely import old_name, suggestion
 from namegen.checks.code.wording import a, quoted, with_ports
 from namegen.model.findings import Example, Finding, FindingKind, Rename, Safety, Severity
 from namegen.model.manifests import Device
 from namegen.model.views import NameQuestion
+from namegen.text.differences import spell_out
 
 KIND = FindingKind(
     name="retired-name",
     severity=Severity.ERROR,
     scope="look-up",
     rank=30,
-    what="The name is one that a device of this robot had before it was renamed.",
+    what="The name is one that a device of this robot had before it was renamed, or a slip of it.",
     why=(
         "The machine is configured with the new name. Code that still has the old one finds "
         "nothing when the robot is switched on."
@@ -34,7 +36,8 @@ KIND = FindingKind(
     repair=(
         "Writes the new name. Safe when exactly one device had the old name and it is of the "
         "kind that the code asks for; only suggested when the code names no kind, because the "
-        "manifest does not tell of which kind the device was then."
+        "manifest does not tell of which kind the device was then, or when the text is only near "
+        "to the old name."
     ),
 )
 
@@ -45,7 +48,7 @@ def judge(question: NameQuestion) -> Finding | None:
         return None
     owners = question.robot.retired.get(question.text, ())
     if not owners:
-        return None
+        return _slip(question)
     fitting = [d for d in owners if of_kind(question, d) and in_setup(question, d)]
     near = [d for d in same_to_a_reader(question) if d not in owners]
     repair = None
@@ -54,13 +57,43 @@ def judge(question: NameQuestion) -> Finding | None:
         repair = Rename(owners[0].name, safety)
     return KIND.finding(
         question.lookup.place,
-        _near_too(question, owners, near) if near else _message(question, owners, fitting),
+        _near_too(question, owners, near)
+        if near
+        else _message(question, question.text, owners, fitting),
         found=question.text,
         expected=repair.name if repair else None,
         robot=question.robot.robot,
         repair=repair if question.lookup.literal else None,
         related=related(question.lookup, [*owners, *near]),
     )
+
+
+def _slip(question: NameQuestion) -> Finding | None:
+    """Return the finding when the text is surely a slip of a former name, and of no present one."""
+    if _is_elsewhere(question) or same_to_a_reader(question) or suggestion(question).best:
+        return None
+    old = old_name(question)
+    if old is None:
+        return None
+    owners = question.robot.retired[old]
+    fitting = [d for d in owners if of_kind(question, d) and in_setup(question, d)]
+    sure = len(owners) == 1 and bool(fitting)
+    repair = Rename(owners[0].name, Safety.SUGGESTED) if sure else None
+    near = f"{quoted(question.text)} is near {quoted(old)}: {spell_out(question.text, old)}."
+    return KIND.finding(
+        question.lookup.place,
+        f"{near} {_message(question, old, owners, fitting)}",
+        found=question.text,
+        expected=repair.name if repair else None,
+        robot=question.robot.robot,
+        repair=repair if question.lookup.literal else None,
+        related=related(question.lookup, owners),
+    )
+
+
+def _is_elsewhere(question: NameQuestion) -> bool:
+    """Whether another robot has a device of exactly this name."""
+    return any(question.text in other.devices for other in question.fleet)
 
 
 def _near_too(question: NameQuestion, owners: Sequence[Device], near: Sequence[Device]) -> str:
@@ -71,8 +104,10 @@ def _near_too(question: NameQuestion, owners: Sequence[Device], near: Sequence[D
     )
 
 
-def _message(question: NameQuestion, owners: Sequence[Device], fitting: Sequence[Device]) -> str:
-    old, robot = quoted(question.text), quoted_robot(question)
+def _message(
+    question: NameQuestion, name: str, owners: Sequence[Device], fitting: Sequence[Device]
+) -> str:
+    old, robot = quoted(name), quoted_robot(question)
     if len(owners) > 1:
         return (
             f"No device of {robot} is called {old} any more. {with_ports(owners)} had that name "

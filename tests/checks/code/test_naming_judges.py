@@ -72,6 +72,10 @@ def test_the_exact_name_of_a_device_is_right(name: str, with_kind: bool):
         ("frontThruster", "motor", "retired-name", "bowThruster", SAFE),
         ("frontThruster", None, "retired-name", "bowThruster", SUGGESTED),
         ("frontThruster", "servo", "retired-name", None, None),
+        ("frontthruster", "motor", "retired-name", "bowThruster", SUGGESTED),
+        ("frontThrusterr", "motor", "retired-name", "bowThruster", SUGGESTED),
+        ("scopWinch", None, "retired-name", "netWinch", SUGGESTED),
+        ("scopWinch", "servo", "retired-name", None, None),
         # another kind
         ("rudder", "motor", "wrong-kind", None, None),
         ("rudder", "encoder", "wrong-kind", None, None),

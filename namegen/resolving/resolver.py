@@ -188,6 +188,20 @@ class Resolver:
             outcomes = self._imported(path, one, tuple(rest), steps)
             if outcomes:
                 return outcomes
+        return self._without_member(path, reading.imported(word), tuple(rest))
+
+    def _without_member(self, path: str, imports: Sequence[Import], rest: Path) -> list[_Outcome]:
+        """Return that a class which is imported lacks a constant, where one import gives it."""
+        for one in imports:
+            target = (*one.member, *rest[len(one.under) :])
+            file = self.find(one, path) if len(target) > 1 else None
+            reading = self.reading_of(file) if file is not None else None
+            if reading is not None and reading.definitions(target[:-1]):
+                if reading.definitions(target):
+                    return []
+                return [
+                    _Lost(f"{file} has no `{'.'.join(target[-2:])}`; its spelling may be wrong")
+                ]
         return []
 
     def _defined(self, path: str, definitions: Sequence[Definition], steps: int) -> list[_Outcome]:

@@ -42,6 +42,10 @@ PYTHON_FILES = [
         ["bow"],
     ),
     (
+        {"c/main.py": "from names import K\nmotor(K.BLAD)", "c/names.py": "class K:\n BLADE = 'b'"},
+        ["[c/names.py has no `K.BLAD`; its spelling may be wrong]"],
+    ),
+    (
         {
             "c/main.py": "from a import N\nmotor(N)",
             "c/a.py": "from b import N",

@@ -196,5 +196,8 @@ class Reading(Protocol):
         Wildcard imports and, in Java, the package's other files are included.
         """
 
+    def members(self, word: str) -> Sequence[str]:
+        """Return what the classes of this name define directly, in order; for hints alone."""
+
     def mentions(self, path: Path) -> bool:
         """Whether code of this file (not a comment or a string) refers to the dotted name."""

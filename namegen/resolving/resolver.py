@@ -21,6 +21,7 @@ from namegen.model.facts import (
     Wrapper,
 )
 from namegen.model.places import Span
+from namegen.text.likeness import nearest
 
 MOST_STEPS = 60
 """Names followed one after another, before a text counts as not known."""
@@ -199,9 +200,9 @@ class Resolver:
             if reading is not None and reading.definitions(target[:-1]):
                 if reading.definitions(target):
                     return []
-                return [
-                    _Lost(f"{file} has no `{'.'.join(target[-2:])}`; its spelling may be wrong")
-                ]
+                near = nearest(target[-1], reading.members(target[-2]))
+                hint = f"the nearest is `{near}`" if near else "its spelling may be wrong"
+                return [_Lost(f"{file} has no `{'.'.join(target[-2:])}`; {hint}")]
         return []
 
     def _defined(self, path: str, definitions: Sequence[Definition], steps: int) -> list[_Outcome]:

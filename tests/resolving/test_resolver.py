@@ -43,7 +43,7 @@ PYTHON_FILES = [
     ),
     (
         {"c/main.py": "from names import K\nmotor(K.BLAD)", "c/names.py": "class K:\n BLADE = 'b'"},
-        ["[c/names.py has no `K.BLAD`; its spelling may be wrong]"],
+        ["[c/names.py has no `K.BLAD`; the nearest is `BLADE`]"],
     ),
     (
         {
@@ -205,3 +205,10 @@ def test_a_cycle_hides_nothing_from_a_later_question():
         }
     )
     assert code.answers("c/main.py") == ["bow", "bow"]
+
+
+def test_a_java_constant_that_is_missing_comes_with_the_nearest():
+    names = 'package c; class Names { static class K { static final String BLADE = "b"; } }'
+    code = "package c; import c.Names.K; class Main { void f() { motor(K.BLAD); } }"
+    answers = Code({"c/Main.java": code, "c/Names.java": names}).answers("c/Main.java")
+    assert answers == ["[c/Names.java has no `K.BLAD`; the nearest is `BLADE`]"]

@@ -52,6 +52,7 @@ _COMPOUND_STATEMENTS = TYPES | {
     "try_with_resources_statement",
     "while_statement",
 }
+_MEMBERS = frozenset({"field_declaration", "constant_declaration", "enum_constant"})
 
 
 class JavaReading:
@@ -86,6 +87,20 @@ class JavaReading:
     def imported(self, name: str) -> Sequence[Import]:
         """Return where a name not defined in this file may come from, best first."""
         return self._imports.named(name)
+
+    def members(self, word: str) -> Sequence[str]:
+        """Return the fields and constants that the types of this name declare, in order."""
+        found: list[str] = []
+        for one in self._definitions.bindings(word):
+            body = (
+                one.value.child_by_field_name("body") if one.way == "type" and one.value else None
+            )
+            for statement in body.named_children if body is not None else ():
+                declared = statement.child_by_field_name("declarator") or statement
+                name = declared.child_by_field_name("name")
+                if name is not None and statement.type in _MEMBERS:
+                    found.append(self.source.text(name))
+        return found
 
     def mentions(self, path: Path) -> bool:
         """Whether code of this file refers to the dotted name, or to its end imported alone."""

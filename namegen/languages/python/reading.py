@@ -89,6 +89,20 @@ class PythonReading:
         """Return where a name not defined in this file may come from, best first."""
         return self._imports.named(name)
 
+    def members(self, word: str) -> Sequence[str]:
+        """Return what the classes of this name assign directly, in order."""
+        found: list[str] = []
+        for one in self._definitions.bindings(word):
+            body = (
+                one.value.child_by_field_name("body") if one.way == "class" and one.value else None
+            )
+            for statement in body.named_children if body is not None else ():
+                assigned = statement.named_child(0)
+                left = assigned.child_by_field_name("left") if assigned is not None else None
+                if left is not None and left.type == "identifier":
+                    found.append(self.source.text(left))
+        return found
+
     def mentions(self, path: Path) -> bool:
         """Whether code of this file refers to the dotted name, or to its end imported alone."""
         return any(self._refers(stack, path) for stack in self.source.stacks((path[-1],)))

@@ -15,6 +15,7 @@ from namegen.loading.charts.ports import Hint, Reading, read_ports, type_of
 from namegen.loading.charts.tables import Row, Table
 from namegen.model.boards import KINDS
 from namegen.model.manifests import Device, Port
+from namegen.text.likeness import suggest
 from namegen.text.words import convert
 
 _ROBOT = re.compile(r"[A-Za-z][A-Za-z0-9_-]*")
@@ -56,6 +57,7 @@ class _Reading:
         self._above = tuple(str(row) for row in table.rows if row.line < headings)
         self._rows = [row for row in table.rows if row.line > headings]
         self._spellings: dict[str, str] = {}  # controllers: in small letters -> as spelled first
+        self._slips: dict[str, str] = {}  # controllers named once -> the one that is near
         self._spellings = self._controllers()
 
     def chart(self) -> Chart:
@@ -97,11 +99,23 @@ class _Reading:
         if kind is None:
             self._without_kind(half, row, ports)
             return
-        if found.doubt or any(not port.controller for port in found.ports):
-            why = found.doubt or "its controller is not sure"
-            self._misfit(half, row, why, f"write its port as `{self._example(kind, found)}`")
+        objection = self._objection(kind, found)
+        if objection:
+            self._misfit(half, row, *objection)
             return
         half.placed[name] = self._placed(row, name, kind, found)
+
+    def _objection(self, kind: str, found: Reading) -> tuple[str, str] | None:
+        """Return what is not sure about the ports of a row and what to write, or None."""
+        if found.doubt or any(not port.controller for port in found.ports):
+            why = found.doubt or "its controller is not sure"
+            return why, f"write its port as `{self._example(kind, found)}`"
+        for port in found.ports:
+            meant = self._slips.get(port.controller)
+            if meant:
+                why = f'the controller "{port.controller}" stands here alone, near "{meant}"'
+                return why, f"write `{replace(port, controller=meant)}` if that is meant"
+        return None
 
     def _placed(self, row: Row, name: str, kind: str, found: Reading) -> Placed:
         cell = {key: row.cell(self._columns[key]) for key in self._columns.index}
@@ -189,12 +203,19 @@ class _Reading:
     def _controllers(self) -> dict[str, str]:
         """Return the controllers that the chart names: in small letters -> as spelled first."""
         found: dict[str, str] = {}
+        uses: Counter[str] = Counter()
         for row in self._rows:
             kind = kinds.kind_of(row.cell(self._columns["kind"]) or "?")
             named = [port.controller for port in self._read_ports(row, kind).ports]
-            for name in [_one_word(row.cell(self._columns["controller"])), *named]:
-                if name:
-                    found.setdefault(name.casefold(), name)
+            named.append(_one_word(row.cell(self._columns["controller"])))
+            for name in filter(None, dict.fromkeys(named)):
+                found.setdefault(name.casefold(), name)
+                uses[name.casefold()] += 1
+        often = tuple(name for name, times in uses.items() if times > 1)
+        for name in uses.keys() - set(often):
+            meant = suggest(name, often).best
+            if meant:
+                self._slips[found.pop(name)] = found[meant]
         return found
 
     def _example(self, kind: str, found: Reading) -> str:

@@ -67,6 +67,7 @@ def test_a_letter_that_may_be_two_port_types_is_decided_by_the_kind_or_not_at_al
     assert read_ports("bridge S1", Hint()).doubt
     assert str(read_ports("bridge S1", Hint(types=("servo",))).ports[0]) == "bridge servo 1"
     assert str(read_ports("C1 motor 2", Hint()).ports[0]) == "C1 motor 2"
+    assert str(read_ports("E1 M2", Hint()).ports[0]) == "E1 motor 2"
 
 
 @pytest.mark.parametrize("cell", ["", "tbd", "?", "undecided", "-", " TBD "])

@@ -52,6 +52,14 @@ def test_a_controller_is_spelled_as_it_is_first():
     assert ports(chart) == {"a": "Bridge motor 1", "b": "Bridge motor 2"}
 
 
+def test_a_slip_in_a_controller_makes_no_new_one():
+    rows = ["a|bridge M1|motor", "b|bridge M2|motor", "c|brigde M3|motor", "d|bridge2 M1|motor"]
+    chart = read("Name|Port|Kind", *rows)
+    assert list(ports(chart)) == ["a", "b", "d"]
+    assert whys(chart) == {4: 'the controller "brigde" stands here alone, near "bridge"'}
+    assert "`bridge motor 3`" in chart.misfits[0].remedy
+
+
 def test_the_port_decides_the_kind_where_no_column_does():
     chart = read("Name|Port", "a|bridge motor 1", "b|bridge digital 1")
     assert [one.device.kind for one in chart.robots[0].placed] == ["motor"]

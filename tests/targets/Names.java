@@ -25,6 +25,10 @@ public final class Names {
 
   private static void show(Class<?> type) throws Exception {
     for (Field field : type.getFields()) {
+      if (field.getType() == double.class) {
+        String value = Double.toHexString(field.getDouble(null));
+        System.out.println(type.getName() + "." + field.getName() + " " + value);
+      }
       if (field.getType() == String.class && Modifier.isStatic(field.getModifiers())) {
         String place = type.getName() + "." + field.getName();
         System.out.println(place + " " + hex((String) field.get(null)));

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 import subprocess
 from collections.abc import Sequence
@@ -80,6 +81,7 @@ def test_kotlinc_and_a_program_read_back_every_byte(make, tool, tmp_path: Path, 
     files = sorted(path.name for path in tmp_path.glob("*.kt"))
     done = subprocess.run(
         [tool("kotlinc"), *files, "-include-runtime", "-d", "all.jar"],
+        env={**os.environ, "JAVA_OPTS": "-XX:TieredStopAtLevel=1 -XX:+UseSerialGC"},
         cwd=tmp_path, capture_output=True, text=True, check=False,
     )  # fmt: skip
     assert done.returncode == 0, done.stderr[:4000]

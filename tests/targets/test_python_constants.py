@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import json
+import re
 import subprocess
 import sys
+import warnings
 from pathlib import Path
 
-from targets.boats import HERON, device, robot
+from targets.boats import device, robot
+from targets.facts_of import header_of, numbers_of, rows_of, texts_of
 
 USE = """\
 from devices import Motor, MotorName, Servo
@@ -45,20 +48,24 @@ def assert_formatted(folder: Path) -> None:
 
 
 def test_cpython_reads_back_every_name(make, hostile_robots):
-    kinds = {"motor": "Motor", "servo": "Servo", "switch": "Switch", "net-winch": "NetWinch"}
     for manifest in hostile_robots:
-        names = run(make("python-constants", manifest, "devices.py"))
-        assert names["ROBOT"] == manifest.robot
-        assert names["SETUP"] == (manifest.selected or "")
-        for one in manifest.devices.values():
-            value = getattr(names[kinds[one.kind]], one.identifiers["python"])
-            assert value == one.name
-            assert type(value) is str
+        names = run(make("python-constants", manifest, "devices.py", former_names=True))
+        header = names["ROBOT"], names["SETUP"], names["SHEET_MARK"]
+        assert header == header_of(manifest)
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore", FutureWarning)
+            for (kind, constant), text in texts_of(manifest, "python"):
+                value = getattr(names[kind], constant)
+                assert value == text
+                assert type(value) is str
+        for constant, number in numbers_of(manifest, "python"):
+            assert getattr(names["Numbers"], constant) == number
+        assert list(map(tuple, names["DEVICES"])) == list(rows_of(manifest))
 
 
 def test_formatters_change_nothing(make, tmp_path, hostile_robots):
     for index, manifest in enumerate(hostile_robots):
-        text = make("python-constants", manifest, "devices.py")
+        text = make("python-constants", manifest, "devices.py", former_names=True)
         (tmp_path / f"devices{index}.py").write_text(text, encoding="utf-8", newline="")
     assert_formatted(tmp_path)
 
@@ -68,7 +75,9 @@ def test_long_names_and_kinds_stay_formatted(make, tmp_path):
     rows += [device("x", "k" * n, identifiers={"python": "A" * n}) for n in (34, 70, 85, 200)]
     rows = [device(f"{one.name}{i}", one.kind, identifiers=one.identifiers)
             for i, one in enumerate(rows)]  # fmt: skip
-    for index, options in enumerate([{}, {"kinds_from": "shared.kinds"}]):
+    rows += [device(f"{'q' * n}", "x", formerly=("o" * n,)) for n in (30, 45, 55, 57, 70, 200)]
+    choices = [{}, {"kinds_from": "shared.kinds"}, {"former_names": True}]
+    for index, options in enumerate(choices):
         text = make("python-constants", robot(*rows), "devices.py", **options)
         (tmp_path / f"devices{index}.py").write_text(text, encoding="utf-8")
     assert_formatted(tmp_path)
@@ -86,21 +95,34 @@ def test_mypy_and_pyright_reject_what_is_wrong(make, tmp_path: Path):
     assert places == [("use.py", n) for n in WRONG]
 
 
-def test_kinds_from_one_module_type_check_in_shared_code(make, tmp_path: Path):
-    (tmp_path / "kinds.py").write_text(
-        "from typing import NewType\n"
-        + "".join(
-            f'{kind}Name = NewType("{kind}Name", str)\n'
-            for kind in ("Motor", "Servo", "Level", "Switch", "Temperature", "Imu", "Lamp")
-        )
-    )
-    for name in ("heron", "dipper"):
-        text = make("python-constants", HERON, f"{name}.py", kinds_from="kinds")
-        (tmp_path / f"{name}.py").write_text(text, encoding="utf-8")
+def test_one_device_alone_stays_formatted(make, tmp_path):
+    for n in (1, 20, 40, 60):
+        boat = robot(device("n" * n, "motor", "bridge motor 1"))
+        (tmp_path / f"devices{n}.py").write_text(make("python-constants", boat, "devices.py"))
+    assert_formatted(tmp_path)
+
+
+def test_a_former_name_type_checks_and_warns_where_it_is_used(make, tmp_path):
+    text = make("python-constants", path="devices.py", former_names=True)
+    (tmp_path / "devices.py").write_text(text, encoding="utf-8")
     (tmp_path / "use.py").write_text(
-        "import dipper\nimport heron\nfrom kinds import MotorName\n"
-        "def drive(motor: MotorName) -> None: ...\n"
-        "drive(heron.Motor.BOW_THRUSTER)\ndrive(dipper.Motor.BOW_THRUSTER)\n"
+        "from devices import Motor, MotorName\n"
+        "today: MotorName = Motor.BOW_THRUSTER\n"
+        "before: MotorName = Motor.FRONT_THRUSTER\n"
+        "assert before == today\n"
     )
-    mypy = checked("mypy", "--strict", "use.py", cwd=tmp_path)
+    done = subprocess.run(
+        [sys.executable, "-c", "import use"],
+        cwd=tmp_path, capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    (warned,) = re.findall(r"use\.py:(\d+): FutureWarning: (.*)", done.stderr)
+    assert warned == ("3", "Motor.FRONT_THRUSTER is now Motor.BOW_THRUSTER")
+    mypy = checked("mypy", "--strict", "use.py", "devices.py", cwd=tmp_path)
     assert mypy.returncode == 0, mypy.stdout
+    pyright = checked("pyright", "use.py", "devices.py", cwd=tmp_path)
+    assert pyright.returncode == 0, pyright.stdout
+
+
+def test_former_names_only_when_asked_for(make):
+    text = make("python-constants", path="devices.py")
+    assert "FRONT_THRUSTER" not in text and "warn" not in text

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from namegen import languages
 from namegen.errors import RefusedWrite, UnusableInput
-from namegen.model.facts import Respelling
+from namegen.languages.edits import respelt
 from namegen.model.findings import Finding, Safety
 from namegen.model.places import Place
 from namegen.model.reports import Report
@@ -161,23 +161,12 @@ def _change(folder: Folder, path: str, found: Audit, findings: Sequence[Finding]
         raise UnusableInput("two look-ups want one text to be different names", where=path)
     old = folder.read(path)
     decoded = language.decode(old)
-    after = _respelt(decoded.utf8, respellings)
+    after = respelt(decoded.utf8, respellings)
     objection = language.objection(decoded.utf8, after, respellings)
     if objection is not None:
         raise UnusableInput(objection, where=path)
     text = after.decode("utf-8")
     return Change(path, old, decoded.encode(text), decoded.text, text, len(respellings))
-
-
-def _respelt(utf8: bytes, respellings: Sequence[Respelling]) -> bytes:
-    """Return the text with the literals' new spellings in their places."""
-    pieces: list[bytes] = []
-    done = 0
-    for respelling in respellings:
-        span = respelling.literal.span
-        pieces += (utf8[done : span.start], respelling.spelling.encode("utf-8"))
-        done = span.end
-    return b"".join([*pieces, utf8[done:]])
 
 
 def _spoilt(before: Report, after: Report, kept: Sequence[Finding]) -> dict[Place, str]:

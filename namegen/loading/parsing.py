@@ -43,13 +43,24 @@ def parsed(data: bytes, path: str) -> Parsed:
     try:
         builder.take_all(yaml.CSafeLoader(source.text))
     except yaml.YAMLError as error:
-        # A text cut inside brackets hides the closing one; that fault is told already.
-        if not (unclosed(error) and any(one.kind == "cut-by-comment" for one in builder.faults)):
-            builder.faults.append(explained(error, source))
+        fault = explained(error, source, builder.last)
+        if not _follows(error, fault, builder.faults):
+            builder.faults.append(fault)
         return Parsed(None, builder.faults)
     except _TooMuch:
         pass
     return Parsed(builder.whole, builder.faults)
+
+
+def _follows(error: yaml.YAMLError, fault: Fault, told: list[Fault]) -> bool:
+    """Whether an error of the YAML reader only follows from a fault that is told already.
+
+    A text cut inside brackets hides the closing one; the words after an alias or
+    a tag that was meant as text stand where nothing belongs.
+    """
+    if unclosed(error) and any(one.kind == "cut-by-comment" for one in told):
+        return True
+    return any(one.kind == "bad-yaml" and one.place.line == fault.place.line for one in told)
 
 
 def _span(event: yaml.Event) -> tuple[int, int]:
@@ -65,6 +76,8 @@ class _Builder:
     def __init__(self, source: Source) -> None:
         self.root: Node | None = None
         self.faults: list[Fault] = []
+        self.last: TextNode | None = None
+        """The single value that was read last."""
         self._source = source
         self._open: list[GroupNode | ListNode] = []
         self._keys: list[TextNode | None] = []
@@ -119,7 +132,8 @@ class _Builder:
         start, end = _span(event)
         if event.anchor or event.tag:
             start = self._decorated(event)
-        self._place(TextNode(self._source, start, end, event.value, event.style or ""))
+        self.last = TextNode(self._source, start, end, event.value, event.style or "")
+        self._place(self.last)
 
     def _alias(self, event: yaml.AliasEvent) -> None:
         start, end = _span(event)

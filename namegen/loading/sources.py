@@ -39,6 +39,10 @@ class Source:
         """Return the whole line that an index lies in, without its line end."""
         return self.lines.line(self.lines.position(index)[0])
 
+    def start_of_line(self, index: int) -> int:
+        """Return where the line that an index lies in begins."""
+        return index - self.lines.position(index)[1] + 1
+
     def rest_of_line(self, index: int) -> str:
         """Return the text from an index to the end of its line, without the line end."""
         line, column = self.lines.position(index)

@@ -8,71 +8,61 @@ from pathlib import Path
 import pytest
 
 from namegen.errors import UnusableTarget
-from namegen.model.sheet_mark import sheet_mark
-from targets.boats import HERON, device, robot
+from targets.boats import device, robot
+from targets.machines import BOATS, arguments, transcript
 from targets.standins import JAVA
 from targets.test_java_constants import compile_all
 
 STANDIN = Path(__file__).with_name("standins") / "java" / "Boat.java"
-ALL = tuple(HERON.devices)
-MARK = f"heron, setup harvest, sheet mark {sheet_mark(HERON)}"
 USE = """\
 final class Use {
-  public static void main(String[] fitted) {
-    Boat boat = new Boat(fitted);
-    try {
-      HeronStartUp devices = HeronStartUp.start(boat, System.out::println);
-      Boat.Drive bow = devices.bowThruster;
-      Boat.Hinge hatch = devices.hatchServo;
-      System.out.println((bow != null) + " " + (hatch != null) + " " + boat.asked());
-    } catch (HeronStartUp.MissingDevices e) {
-      System.out.println(e.getMessage());
+  public static void main(String[] machines) {
+    for (String machine : machines) {
+      int split = machine.indexOf('=');
+      String boat = machine.substring(0, split);
+      System.out.println("= " + boat);
+      run(boat, new Boat(machine.substring(split + 1).split(",")));
     }
-    System.out.print(HeronStartUp.asFound(boat));
+  }
+
+  static void run(String name, Boat boat) {
+    switch (name) {
+%s    }
+  }
+
+  static void show(Boat.Drive bow, Boat.Hinge hatch, int asked) {
+    String there = (bow == null ? "bow absent" : "bow there") + ", hatch ";
+    System.out.println(there + (hatch == null ? "absent" : "there") + ", " + asked + " look-ups");
   }
 }
 """
-CASES = {
-    "all": ((), f"true true {len(ALL)}\n"),
-    "optional": (
-        ("hatchServo",),
-        f"{MARK}: absent, as these may be:\n  hatchServo (servo): should be at stern servo 4\n"
-        f"true false {len(ALL)}\n",
-    ),
-    "required": (
-        ("hatchServo", "rudder", "bumpBow"),
-        f"{MARK}: absent, as these may be:\n  hatchServo (servo): should be at stern servo 4\n"
-        f"{MARK}: 2 devices were not found.\n"
-        "  rudder (servo): should be at stern servo 3\n"
-        "  bumpBow (switch): should be at bridge digital 2\n"
-        "Check the plugs, and the names in the machine's configuration.\n",
-    ),
-    "tank-test": (
-        ("netWinch",),
-        f"{MARK}: 1 device was not found.\n  netWinch (motor): should be at bridge motor 3\n"
-        "This fits tank-test; select harvest on the machine, or change `selected` in "
-        "robots/heron.yaml.\n",
-    ),
-}
+ONE = """\
+      case "%(boat)s":
+        try {
+          %(boat)sStartUp found = %(boat)sStartUp.start(boat, System.out::println);
+          show(found.bowThruster, found.hatchServo, boat.asked());
+        } catch (%(boat)sStartUp.MissingDevices e) {
+          System.out.println(e.getMessage());
+        }
+        System.out.print(%(boat)sStartUp.asFound(boat));
+        break;
+"""
 NULL = {"missing": "", "look_up": {"*": "boat.find({name}, {type}.class)"}}
 
 
 @pytest.mark.parametrize("options", [{}, NULL], ids=["exception", "null"])
-def test_messages_on_a_machine(make, tool, tmp_path, options):
-    text = make("java-bindings", path="HeronStartUp.java", **{**JAVA, **options})
-    (tmp_path / "HeronStartUp.java").write_text(text, encoding="ascii")
+def test_what_is_said_on_a_machine(make, tool, tmp_path, options):
+    for boat, manifest in BOATS.items():
+        text = make("java-bindings", manifest, f"{boat}StartUp.java", **{**JAVA, **options})
+        (tmp_path / f"{boat}StartUp.java").write_text(text, encoding="ascii")
     (tmp_path / "Boat.java").write_text(STANDIN.read_text())
-    (tmp_path / "Use.java").write_text(USE)
+    (tmp_path / "Use.java").write_text(USE % "".join(ONE % {"boat": boat} for boat in BOATS))
     compile_all(tool("javac"), "8", tmp_path)
-    for away, told in CASES.values():
-        shown = subprocess.run(
-            [tool("java"), "-cp", "out", "Use", *(name for name in ALL if name not in away)],
-            cwd=tmp_path, capture_output=True, text=True, check=True,
-        )  # fmt: skip
-        before, rows = shown.stdout.split("name,kind,port,found\n")
-        assert before == told
-        assert [row.split(",")[0] for row in rows.splitlines()] == list(ALL)
-        assert {row.split(",")[0] for row in rows.splitlines() if row.endswith(",no")} == set(away)
+    shown = subprocess.run(
+        [tool("java"), "-cp", "out", "Use", *arguments()],
+        cwd=tmp_path, capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    assert shown.stdout == transcript()
 
 
 @pytest.mark.parametrize("release", ["8", "17"])

@@ -7,18 +7,17 @@ import io
 import json
 import subprocess
 import sys
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from namegen.errors import UnusableTarget
 from targets.boats import HERON, device, robot
+from targets.machines import ALL, BOATS, MACHINES, arguments, transcript
 from targets.standins import PYTHON
 from targets.test_python_constants import assert_formatted, checked
 
 STANDINS = Path(__file__).with_name("standins")
-ALL = tuple(HERON.devices)
 
 
 @pytest.fixture
@@ -51,55 +50,41 @@ def test_each_device_is_looked_up_once_and_is_a_field(started):
     assert done.stderr == ""
 
 
-@pytest.mark.parametrize("null", [False, True])
-def test_what_is_missing_is_told_in_one_message_and_what_may_be_absent_is_warned_of(started, null):
-    options = {"missing": "", "look_up": {"*": "boat.find({name}, {type})"}} if null else {}
-    done = started(
-        without("hatchServo", "rudder", "bumpBow"),
-        "try: start_up.start(boat)\nexcept start_up.MissingDevices as error: print(error)",
-        **options,
-    )
-    assert done.stdout == (
-        f"{mark()}: 2 devices were not found.\n"
-        "  rudder (servo): should be at stern servo 3\n"
-        "  bumpBow (switch): should be at bridge digital 2\n"
-        "Check the plugs, and the names in the machine's configuration.\n"
-    )
-    assert done.stderr == (
-        f"{mark()}: absent, as these may be:\n  hatchServo (servo): should be at stern servo 4\n"
-    )
+USE = """\
+import importlib, sys
+from boatlib import Boat
+for machine in sys.argv[1:]:
+    name, _, fitted = machine.partition("=")
+    print("=", name)
+    module, boat = importlib.import_module(name), Boat(*fitted.split(","))
+    try:
+        found = module.start(boat, print)
+        there = ["there" if one else "absent" for one in (found.bow_thruster, found.hatch_servo)]
+        print(f"bow {there[0]}, hatch {there[1]}, {len(boat.asked)} look-ups")
+    except module.MissingDevices as error:
+        print(error)
+    print(module.as_found(boat), end="")
+"""
+NULL = {"missing": "", "look_up": {"*": "boat.find({name}, {type})"}}
 
 
-def mark() -> str:
-    from namegen.model.sheet_mark import sheet_mark
+@pytest.mark.parametrize("options", [{}, NULL], ids=["exception", "null"])
+def test_what_is_said_on_a_machine(make, tmp_path, options):
+    for boat, manifest in BOATS.items():
+        text = make("python-bindings", manifest, f"{boat}.py", **{**PYTHON, **options})
+        (tmp_path / f"{boat}.py").write_text(text, encoding="utf-8")
+    (tmp_path / "use.py").write_text(USE)
+    shown = subprocess.run(
+        [sys.executable, "-X", "utf8", "use.py", *arguments()],
+        cwd=tmp_path, env={"PYTHONPATH": str(STANDINS)}, capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    assert shown.stdout == transcript()
 
-    return f"heron, setup harvest, sheet mark {sheet_mark(HERON)}"
 
-
-def test_an_absent_device_is_none(started):
+def test_warnings_go_to_the_standard_error_stream(started):
     done = started(without("hatchServo"), "print(start_up.start(boat).hatch_servo)")
     assert done.stdout == "None\n"
-
-
-def test_a_machine_with_the_other_setup_is_told_which(started):
-    done = started(
-        without("netWinch"),
-        "try: start_up.start(boat)\nexcept start_up.MissingDevices as error: print(error)",
-    )
-    assert done.stdout == (
-        f"{mark()}: 1 device was not found.\n"
-        "  netWinch (motor): should be at bridge motor 3\n"
-        "This fits tank-test; select harvest on the machine, or change `selected` in "
-        "robots/heron.yaml.\n"
-    )
-
-
-def test_a_setup_with_more_devices_is_looked_for_where_one_is_missing(started):
-    tank = replace(HERON, selected="tank-test")
-    lines = "try: start_up.start(boat)\nexcept start_up.MissingDevices as error: print(error)"
-    assert "fits" not in started(without("rudder"), lines, tank).stdout
-    lines = "print(start_up.as_found(boat))"
-    assert "netWinch,motor,bridge motor 3,yes\n" in started(ALL, lines, tank).stdout
+    assert done.stderr == MACHINES["an optional one absent"].told
 
 
 def test_the_as_found_list_is_csv_with_hostile_names(started):

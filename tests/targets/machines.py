@@ -146,3 +146,38 @@ def _of_one(machine: Machine) -> str:
         where = ", ".join(map(str, wired.get(name, one).ports))
         lines.append(f"{name},{one.kind},{where},{'yes' if name in machine.fitted else 'no'}\n")
     return "".join(lines)
+
+
+def told_where_nothing_is(boat: Manifest) -> str:
+    """Return what any boat's bindings say on an empty machine, warning first."""
+    setup = f", setup {boat.selected}" if boat.selected else ""
+    head = f"{boat.robot}{setup}, sheet mark {sheet_mark(boat)}"
+    rows: dict[bool, list[str]] = {True: [], False: []}
+    for one in boat.devices_in():
+        where = f"should be at {', '.join(map(str, one.ports))}"
+        line = f"  {one.name} ({one.kind}): {where if one.ports else 'its port is undecided'}"
+        rows[one.optional or not one.ports].append(line)
+    absent, missing = rows[True], rows[False]
+    said = [f"{head}: absent, as these may be:", *absent] if absent else []
+    if missing:
+        count = "1 device was" if len(missing) == 1 else f"{len(missing)} devices were"
+        said += [f"{head}: {count} not found.", *missing, CHECK.rstrip()]
+    return "\n".join(said)
+
+
+def as_found_rows(boat: Manifest) -> list[list[str]]:
+    """Return the cells of the list as found on a machine that has all devices of a boat.
+
+    A cell that a spreadsheet would take for a formula bears an apostrophe in front.
+    """
+    wired = {one.name: one for one in boat.devices_in()}
+    rows = [["name", "kind", "port", "found"]]
+    for name, one in boat.devices.items():
+        where = ", ".join(map(str, wired.get(name, one).ports))
+        rows.append([*map(shielded, (name, one.kind, where)), "yes"])
+    return rows
+
+
+def shielded(cell: str) -> str:
+    """Return a cell as OWASP's page on CSV injection demands it, apostrophes doubled too."""
+    return f"'{cell}" if cell.startswith(tuple("=+-@\t\r\n'\uff1d\uff0b\uff0d\uff20")) else cell

@@ -8,7 +8,6 @@ PYTHON = {
     "look_up": {"motor": "boat.motor({name})", "*": "boat.fitted({name}, {type})"},
     "missing": "NotFitted",
 }
-OPTIONS = {"python-bindings": PYTHON}
 JAVA = {
     "through": "boat",
     "through_type": "Boat",
@@ -16,4 +15,14 @@ JAVA = {
     "look_up": {"motor": "boat.motor({name})", "*": "boat.fitted({name}, {type}.class)"},
     "missing": "Boat.NotFitted",
 }
-OPTIONS["java-bindings"] = JAVA
+KOTLIN = {
+    "through": "boat",
+    "through_type": "Boat",
+    "imports": tuple(
+        f"club.boatlib.{name}" for name in ("Boat", "Drive", "Hinge", "NotFitted", "Part")
+    ),
+    "types": {"motor": "Drive", "servo": "Hinge", "*": "Part"},
+    "look_up": {"motor": "boat.motor({name})", "*": "boat.fitted<{type}>({name})"},
+    "missing": ("NotFitted",),
+}
+OPTIONS = {"python-bindings": PYTHON, "java-bindings": JAVA, "kotlin-bindings": KOTLIN}

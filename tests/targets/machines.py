@@ -21,6 +21,8 @@ BOATS: Mapping[str, Manifest] = {
             "moved": Setup("moved", change={"rudder": Change(ports=(port("stern servo 1"),))}),
             "parade": Setup("parade", without=("hatchServo", "hullTemp")),
             "bare": Setup("bare", only=("hatchServo", "spareLamp")),
+            "tow": Setup("tow", without=("netWinch",)),
+            "race": Setup("race", without=("netWinch",)),
         },
     ),
 }
@@ -104,6 +106,14 @@ MACHINES = {
         f"{HATCH}HEAD: 1 device was not found.\n"
         "  hullTemp (temperature): should be at bridge i2c 1\n"
         "This fits parade; select harvest on the machine, or change `selected` in "
+        "robots/heron.yaml.\n",
+        starts=False,
+    ),
+    "one missing, as two setups have it": Machine(
+        "Choice",
+        ("netWinch",),
+        "HEAD: 1 device was not found.\n  netWinch (motor): should be at bridge motor 3\n"
+        "This fits tow or race; select harvest on the machine, or change `selected` in "
         "robots/heron.yaml.\n",
         starts=False,
     ),

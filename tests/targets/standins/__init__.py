@@ -25,4 +25,17 @@ KOTLIN = {
     "look_up": {"motor": "boat.motor({name})", "*": "boat.fitted<{type}>({name})"},
     "missing": ("NotFitted",),
 }
-OPTIONS = {"python-bindings": PYTHON, "java-bindings": JAVA, "kotlin-bindings": KOTLIN}
+CPP = {
+    "through": "boat",
+    "through_type": "boatlib::Boat&",
+    "includes": ("boatlib.h",),
+    "types": {"motor": "boatlib::Drive", "servo": "boatlib::Hinge", "*": "boatlib::Part"},
+    "look_up": {"motor": "&boat.motor({name})", "*": "&boat.fitted<{type}>({name})"},
+    "missing": ("boatlib::NotFitted",),
+}
+OPTIONS = {
+    "python-bindings": PYTHON,
+    "java-bindings": JAVA,
+    "kotlin-bindings": KOTLIN,
+    "cpp-bindings": CPP,
+}

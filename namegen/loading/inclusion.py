@@ -140,4 +140,5 @@ def merge(base: GroupNode, over: GroupNode) -> GroupNode:
             fields[name] = before._replace(value=merge(before.value, added.value))
         else:
             fields[name] = added
-    return GroupNode(over.source, over.start, over.end, over.flow, fields)
+    spoilt = base.spoilt | over.spoilt
+    return GroupNode(over.source, over.start, over.end, over.flow, fields, spoilt)

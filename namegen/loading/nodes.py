@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
-from typing import NamedTuple
+from typing import ClassVar, NamedTuple
 
 from namegen.loading.sources import Source
 from namegen.model.places import Place
+
+SOUND: frozenset[str] = frozenset()
+"""Nothing of a node is spoilt."""
 
 _CLEARED = frozenset({"", "~", "null", "Null", "NULL"})
 
@@ -27,6 +30,8 @@ class TextNode:
     end: int
     value: str
     style: str = ""
+    spoilt: frozenset[str] = SOUND
+    """Holds the empty name when something stands here that cannot be read."""
 
     @property
     def cleared(self) -> bool:
@@ -48,6 +53,7 @@ class ListNode:
     end: int
     flow: bool
     items: list[Node] = field(default_factory=list)
+    spoilt: ClassVar[frozenset[str]] = SOUND
 
     @property
     def place(self) -> Place:
@@ -64,6 +70,11 @@ class GroupNode:
     end: int
     flow: bool
     fields: dict[str, FieldNode] = field(default_factory=dict)
+    spoilt: frozenset[str] = SOUND
+    """Fields that stand in the file and cannot be read, so that they are not missing.
+
+    The empty name stands for any field.
+    """
 
     @property
     def place(self) -> Place:
@@ -95,6 +106,21 @@ def plain(node: Node) -> object:
     if isinstance(node, ListNode):
         return [plain(item) for item in node.items]
     return {name: plain(found.value) for name, found in node.fields.items()}
+
+
+def keys_in(node: Node, field: str) -> list[TextNode]:
+    """Return the keys of the group in a field of a node."""
+    inner = node.value(field) if isinstance(node, GroupNode) else None
+    return [one.key for one in inner.fields.values()] if isinstance(inner, GroupNode) else []
+
+
+def texts_in(node: Node, field: str) -> list[TextNode]:
+    """Return the texts in a field of a node: one, or those of a list."""
+    inner = node.value(field) if isinstance(node, GroupNode) else None
+    if isinstance(inner, TextNode):
+        return [] if inner.cleared else [inner]
+    items = inner.items if isinstance(inner, ListNode) else []
+    return [item for item in items if isinstance(item, TextNode)]
 
 
 class NodePlaces(Mapping[str, Place]):

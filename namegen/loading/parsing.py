@@ -142,7 +142,7 @@ class _Builder:
             "Write the value out; if it is a text that starts with `*`, put quotes around it."
         )
         self._fault("bad-yaml", message, start, end)
-        self._place(TextNode(self._source, start, end, ""))
+        self._place(TextNode(self._source, start, end, "", spoilt=frozenset({""})))
 
     def _decorated(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent) -> int:
         """Note the fault of an anchor or tag; return where the value itself starts."""
@@ -233,7 +233,10 @@ class _Builder:
                 "Write the fields out, or put them into a file that `includes` names."
             )
             self._fault("bad-yaml", message, key.start, key.end)
+            group.spoilt |= {""}
             return
+        if added.value.spoilt:
+            group.spoilt |= {key.value}
         first = group.fields.get(key.value)
         if first is None:
             group.fields[key.value] = added

@@ -1,4 +1,4 @@
-"""What a single value of a YAML file may be: text, number, port, port labels.
+"""What a single value of a YAML file may be: text, number, boolean, one of some words.
 
 Each function takes what stands in the file (text, list, group or None for
 cleared) and returns the value, or raises with a message for the person who
@@ -14,16 +14,13 @@ from collections.abc import Callable
 from pydantic_core import PydanticCustomError
 
 from namegen.loading.nodes import Quoted
-from namegen.model.manifests import Port
 from namegen.model.workspaces import OptionValue
 
 _DECIMAL = re.compile(r"[+-]?(?:[0-9]{1,30}(?:\.[0-9]{0,30})?|\.[0-9]{1,30})")
 _WHOLE = re.compile(r"[0-9]{1,12}")
 _HEX = re.compile(r"0[xX][0-9A-Fa-f]{1,8}")
 _UNIT = re.compile(r"([+-]?[0-9.]+) *[^\W\d_]+")
-_RANGE = re.compile(r"([0-9]{1,4}|[A-Za-z])-([0-9]{1,4}|[A-Za-z])")
-MOST_LABELS = 256
-PORT_EXAMPLE = "`bridge motor 1` (controller, port type, label)"
+_HEX_DIGITS = re.compile(r"[$#]?([0-9A-Fa-f]{1,8})[hH]?")
 
 
 def wrong(message: str) -> PydanticCustomError:
@@ -42,7 +39,10 @@ def text(value: object) -> str:
                 f"A text is expected here, but braces start a group of fields in YAML. "
                 f'Put quotes around the text: "{{{inside}}}".'
             )
-        raise wrong("A single text is expected here, not a group of fields.")
+        raise wrong(
+            "A single text is expected here, not a group of fields. If the braces or the colon "
+            "belong to the text, put quotes around it."
+        )
     if isinstance(value, list):
         if len(value) == 1 and isinstance(value[0], str):
             raise wrong(f"A single text is expected here. Leave the list out: `{value[0]}`.")
@@ -50,7 +50,7 @@ def text(value: object) -> str:
             "A single text is expected here, not a list. If the brackets or dashes belong to the "
             "text, put quotes around it."
         )
-    raise wrong("A text is missing here.")
+    raise wrong("Nothing stands here. Write a text, or take this entry out.")
 
 
 def number(value: object) -> float:
@@ -72,7 +72,7 @@ def amount(value: object) -> float:
     """Return a number that is not negative."""
     found = number(value)
     if found < 0 or not math.isfinite(found):
-        raise wrong("This number cannot be negative.")
+        raise wrong(f"This number cannot be negative. Write it without the sign: `{-found:g}`.")
     return found
 
 
@@ -83,6 +83,9 @@ def whole(value: object) -> int:
         return int(typed)
     if _HEX.fullmatch(typed):
         return int(typed, 16)
+    digits = _HEX_DIGITS.fullmatch(typed)
+    if digits:
+        raise wrong(f"A number with letters is written with `0x` in front: `0x{digits[1]}`.")
     raise wrong(_number_expected(typed, "12 or 0x3A", "whole number"))
 
 
@@ -115,7 +118,7 @@ def choice(*words: str) -> Callable[[object], str]:
         same = next((word for word in words if word.lower() == typed.lower()), None)
         if same:
             raise wrong(f"Write it `{same}`, in exactly these letters.")
-        raise wrong(f"One of {', '.join(f'`{word}`' for word in words)} is expected here.")
+        raise wrong(f"Write one of these here: {', '.join(f'`{word}`' for word in words)}.")
 
     return chosen
 
@@ -132,104 +135,6 @@ def option(value: object) -> OptionValue:
     if typed in {"true", "false"}:
         return typed == "true"
     return int(typed) if re.fullmatch(r"-?(?:0|[1-9][0-9]{0,17})", typed) else typed
-
-
-def port(value: object) -> Port | None:
-    """Return one port: two or three words, or None for ``undecided``."""
-    if isinstance(value, dict) and value and not all(item is None for item in value.values()):
-        raise wrong(f"A port is one text, such as {PORT_EXAMPLE}, not a group of fields.")
-    typed = text(value)
-    words = typed.split()
-    if words == ["undecided"]:
-        return None
-    if len(words) in {2, 3} and "undecided" not in words:
-        return Port(*words)
-    if "," in typed and all(len(part.split()) in {2, 3} for part in typed.split(",")):
-        raise wrong(f"For several ports write a list: `[{typed}]`.")
-    raise wrong(
-        f"A port is written as {PORT_EXAMPLE}, a built-in device as `bridge compass`, and "
-        "`undecided` while it is not settled."
-    )
-
-
-def ports(value: object) -> tuple[Port, ...]:
-    """Return a device's ports from one text or a list of texts."""
-    if not isinstance(value, list):
-        one = port(value)
-        return () if one is None else (one,)
-    if len(value) in {2, 3} and all(isinstance(item, str) and " " not in item for item in value):
-        joined = " ".join(value)
-        raise wrong(f"A port is one text without commas: `{joined}`.")
-    found = [port(item) for item in value]
-    if not value:
-        raise wrong("The list is empty. Write `undecided` while the port is not settled.")
-    if None in found and len(found) > 1:
-        raise wrong("`undecided` stands alone; write only the ports that are settled, or it.")
-    return tuple(one for one in found if one is not None)
-
-
-def uplink(value: object) -> Port:
-    """Return the port of another controller that a controller is connected to."""
-    found = port(value)
-    if found is None:
-        raise wrong("Leave `uplink` out while it is not settled.")
-    return found
-
-
-def labelled(value: object) -> tuple[str, str]:
-    """Return a port of the controller at hand as (port type, label): ``servo 2``."""
-    words = text(value).split()
-    if len(words) == 2:
-        return words[0], words[1]
-    if len(words) == 3:
-        raise wrong(f"Leave the controller out: `{words[1]} {words[2]}`.")
-    raise wrong("A port type and a label are expected here, such as `servo 2`.")
-
-
-def labels(value: object) -> tuple[str, ...]:
-    """Return the port labels printed on a board: ``1-3``, ``A-C``, ``[1, 3, A]``."""
-    if isinstance(value, list):
-        found = [label for item in value for label in _labels_of(text(item))]
-    else:
-        typed = text(value).strip()
-        if typed.isdigit():
-            raise wrong(
-                f"`{typed}` does not say whether the ports start at 0 or at 1. Write the labels "
-                f"that are printed on the board: {_counted(typed)}. A single port with this "
-                f"label is `[{typed}]`."
-            )
-        if "," in typed:
-            raise wrong(f"Put brackets around the labels: `[{typed}]`.")
-        found = _labels_of(typed)
-    twice = next((label for label in found if found.count(label) > 1), None)
-    if twice is not None:
-        raise wrong(f"The label `{twice}` stands here twice.")
-    if len(found) > MOST_LABELS:
-        raise wrong(f"A board has at most {MOST_LABELS} ports of one type.")
-    return tuple(found)
-
-
-def _counted(count: str) -> str:
-    if len(count) > 3 or int(count) < 2:
-        return "`1-3` or `0-2`"
-    return f"`1-{int(count)}` or `0-{int(count) - 1}`"
-
-
-def _labels_of(typed: str) -> list[str]:
-    found = _RANGE.fullmatch(typed.replace(" ", ""))
-    if found is None:
-        if not typed.strip() or len(typed.split()) > 1:
-            raise wrong("Port labels are single words, such as `1-3` or `[A, B, C]`.")
-        return [typed.strip()]
-    first, last = found[1], found[2]
-    if first.isdigit() and last.isdigit():
-        numbers = range(int(first), int(last) + 1)
-        if not numbers or len(numbers) > MOST_LABELS:
-            raise wrong(f"A range runs upwards over at most {MOST_LABELS} labels, such as `1-3`.")
-        return [str(label) for label in numbers]
-    if first.isalpha() and last.isalpha() and first.isupper() == last.isupper() and first <= last:
-        return [chr(code) for code in range(ord(first), ord(last) + 1)]
-    raise wrong("A range runs from a number to a number or from a letter to a letter, upwards.")
 
 
 def name_positions(value: object) -> tuple[int, ...] | str:
@@ -255,4 +160,6 @@ def pulse(value: object) -> tuple[float, float]:
         shortest, longest = amount(value[0]), amount(value[1])
         if shortest < longest:
             return shortest, longest
+        if longest < shortest:
+            raise wrong(f"The shortest pulse stands first: `[{longest:g}, {shortest:g}]`.")
     raise wrong("The shortest and the longest pulse are expected here, such as `[620, 2380]`.")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import cast
 
 from namegen.loading.document import document
+from namegen.loading.examples import Examples
 from namegen.loading.loaded import Loaded, listed
 from namegen.loading.nodes import GroupNode, ListNode, Node, NodePlaces
 from namegen.loading.shapes import BuildShape, CodeShape, LookupShape, WorkspaceShape
@@ -29,7 +30,7 @@ def read_settings(data: bytes, path: str) -> Loaded[Settings]:
     tree, faults = document(data, path)
     if tree is None:
         return Loaded(None, listed(faults))
-    checked = validated(WorkspaceShape, tree)
+    checked = validated(WorkspaceShape, tree, Examples(tree))
     shape = checked.shape
     faults += checked.faults
     style = cast(NameStyle, (shape.names and shape.names.style) or "any")

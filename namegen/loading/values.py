@@ -10,7 +10,7 @@ from pydantic import BeforeValidator, GetJsonSchemaHandler, PlainValidator, With
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
 
-from namegen.loading import scalars
+from namegen.loading import ports, scalars
 from namegen.model.manifests import Port
 from namegen.model.workspaces import OptionValue
 
@@ -74,16 +74,16 @@ Flag = Annotated[bool | None, _reader(scalars.flag), WithJsonSchema({"type": ["b
 _PORT: Json = {"type": "string", "pattern": r"^\s*\S+(\s+\S+){1,2}\s*$|^undecided$"}
 Ports = Annotated[
     tuple[Port, ...] | None,
-    _reader(scalars.ports),
+    _reader(ports.ports),
     WithJsonSchema(
         {"anyOf": [_PORT, {"type": "array", "items": _PORT, "minItems": 1}, {"type": "null"}]}
     ),
 ]
 Uplink = Annotated[
-    Port | None, _reader(scalars.uplink), WithJsonSchema({"anyOf": [_PORT, {"type": "null"}]})
+    Port | None, _reader(ports.uplink), WithJsonSchema({"anyOf": [_PORT, {"type": "null"}]})
 ]
 _DEAD: Json = {"type": "string", "pattern": r"^\s*\S+\s+\S+\s*$"}
-PortHere = Annotated[tuple[str, str], PlainValidator(scalars.labelled), WithJsonSchema(_DEAD)]
+PortHere = Annotated[tuple[str, str], PlainValidator(ports.labelled), WithJsonSchema(_DEAD)]
 PortsHere = Annotated[
     list[PortHere] | None,
     BeforeValidator(_listed),
@@ -91,7 +91,7 @@ PortsHere = Annotated[
 ]
 Bus = Annotated[
     tuple[str, str] | None,
-    _reader(scalars.labelled),
+    _reader(ports.bus),
     WithJsonSchema({"anyOf": [_DEAD, {"type": "null"}]}),
 ]
 _LABELS: Json = {
@@ -100,7 +100,7 @@ _LABELS: Json = {
         {"type": "array", "items": {"type": ["string", "integer"]}},
     ]
 }
-Labels = Annotated[tuple[str, ...], PlainValidator(scalars.labels), WithJsonSchema(_LABELS)]
+Labels = Annotated[tuple[str, ...], PlainValidator(ports.labels), WithJsonSchema(_LABELS)]
 LabelsMap = Annotated[
     dict[str, Labels] | None,
     WithJsonSchema({"type": ["object", "null"], "additionalProperties": _LABELS}),

@@ -71,14 +71,18 @@ def test_servo_figures():
     [
         ("boards: {h: {ports: {motor: 3}}}", "wrong-value", "`1-3` or `0-2`"),
         ("boards: {h: {ports: {moto: 1-3}}}", "wrong-value", "Did you mean `motor`?"),
-        ("boards: {h: {ports: {motor: }}}", "wrong-value", "missing here"),
-        ("boards: {h: {port_amps: {motor: 7}}}", "wrong-value", "port type of this board"),
+        ("boards: {h: {ports: {motor: }}}", "wrong-value", "printed on the board"),
+        ("boards: {h: {port_amps: {motor: 7}}}", "wrong-value", "`ports: {motor: 1-3}`"),
+        ("boards: {h: {ports: {servo: 1-3}, port_volts: {srevo: 5}}}", "wrong-value", "`servo`?"),
+        ("boards: {h: {ports: {big motor: 1-3}}}", "wrong-value", "`big-motor`"),
+        ("boards: {h: {built_in: {tilt left: imu}}}", "wrong-value", "`tilt-left`"),
+        ("port_types: {big motor: {}}", "wrong-value", "`big-motor`"),
         ("boards: {h: {built_in: {c: imuu}}}", "wrong-value", "Did you mean `imu`?"),
         ("boards: {h: {built_in: {c: {}}}}", "missing-field", "`kind: imu`"),
         (
             "boards: {h: {ports: {i2c: 1-2}, built_in: {c: {kind: imu, bus: i2c 3, address: 4}}}}",
             "wrong-value",
-            "no port `i2c 3`",
+            "no port `i2c 3`. It has `i2c 1`, `i2c 2`",
         ),
         (
             "boards: {h: {ports: {i2c: 1-2}, built_in: {c: {kind: imu, bus: i2c 1}}}}",
@@ -88,8 +92,20 @@ def test_servo_figures():
         (
             "boards: {h: {ports: {can: 1-2}, built_in: {c: {kind: imu, bus: can 1, address: 4}}}}",
             "wrong-value",
+            "Leave `bus` and `address` out",
+        ),
+        (
+            "boards: {h: {ports: {i2c: [A]}, built_in: {c: {kind: imu, address: 4}}}}",
+            "missing-field",
+            "`bus: i2c A`",
+        ),
+        (
+            "boards: {h: {ports: {i2c: [A]}, built_in: {c: {kind: imu, bus: i2c, address: 4}}}}",
+            "wrong-value",
             "`i2c 1`",
         ),
+        ("parts: {p: {kind: pump, port: servo}}", "wrong-value", "`kinds: {pump: {port: servo}}`"),
+        ("parts: {p: {kind: pump}}", "wrong-value", "imu, position. A kind of your own"),
         ("kinds: {x: {port: annalog}}", "wrong-value", "Did you mean `analog`?"),
         ("kinds: {x: {port: lin}}", "wrong-value", "`port_types: {lin: {}}`"),
         ("parts: {p: {kind: motr}}", "wrong-value", "Did you mean `motor`?"),

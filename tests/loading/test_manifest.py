@@ -137,13 +137,29 @@ def test_a_kind_that_nothing_decides_is_missing(device, only, fields, reason):
     assert loaded.value.devices["bow"].kind == ""
 
 
-def test_an_unknown_kind_names_the_nearest_and_how_to_declare_one(device, only):
+def test_an_unknown_kind_names_the_nearest(device, only):
     loaded = device("kind: motr\nport: bridge motor 1")
     fault = only(loaded)
     assert (fault.kind, fault.found, fault.expected) == ("wrong-value", "motr", "motor")
     assert "Did you mean `motor`?" in fault.message
-    assert "`kinds: {motr: {port: digital}}`" in fault.message
     assert loaded.value.devices["bow"].kind == "motr"
+
+
+@pytest.mark.parametrize(
+    ("port", "declared"),
+    [
+        ("bridge servo 1", "{port: servo}"),
+        ("bridge compass", "{}"),
+        ("undecided", "{}"),
+    ],
+)
+def test_a_kind_unlike_any_lists_those_there_are_and_is_declared_for_its_port(
+    device, only, port, declared
+):
+    fault = only(device(f"kind: horn\nport: {port}"))
+    assert fault.expected is None
+    assert "There are: motor, servo, switch, lamp," in fault.message
+    assert f"`kinds: {{horn: {declared}}}`" in fault.message
 
 
 def test_a_device_without_a_port_has_none_and_no_place_for_it(device, only):

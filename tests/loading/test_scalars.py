@@ -5,7 +5,6 @@ from pydantic_core import PydanticCustomError
 
 from namegen.loading import scalars
 from namegen.loading.nodes import Quoted
-from namegen.model.manifests import Port
 
 
 def refusal(read, value) -> str:
@@ -64,6 +63,11 @@ def test_what_is_no_whole_number(typed):
     refusal(scalars.whole, typed)
 
 
+@pytest.mark.parametrize("typed", ["3A", "3Ah", "3AH", "#3A", "$3A"])
+def test_letters_among_digits_ask_for_0x(typed):
+    assert "`0x3A`" in refusal(scalars.whole, typed)
+
+
 @pytest.mark.parametrize(
     ("typed", "meant"),
     [("yes", "true"), ("True", "true"), ("on", "true"), ("NO", "false"), ("0", "false")],
@@ -72,76 +76,6 @@ def test_booleans_are_true_and_false_only(typed, meant):
     assert scalars.flag("true") is True
     assert scalars.flag("false") is False
     assert f"`{meant}`" in refusal(scalars.flag, typed)
-
-
-@pytest.mark.parametrize(
-    ("typed", "port"),
-    [
-        ("bridge motor 1", Port("bridge", "motor", "1")),
-        ("bridge  motor  01", Port("bridge", "motor", "01")),
-        ("bridge compass", Port("bridge", "compass")),
-        ("undecided", None),
-    ],
-)
-def test_ports(typed, port):
-    assert scalars.port(typed) == port
-
-
-@pytest.mark.parametrize(
-    ("value", "words"),
-    [
-        ("bridge", "`bridge motor 1`"),
-        ("bridge motor 1 left", "`bridge motor 1`"),
-        ("", "`bridge motor 1`"),
-        ("bridge motor 1, bridge motor 2", "`[bridge motor 1, bridge motor 2]`"),
-        (["bridge", "motor", "1"], "`bridge motor 1`"),
-        ([], "`undecided`"),
-        (["undecided", "bridge motor 1"], "stands alone"),
-        ({"controller": "bridge"}, "one text"),
-    ],
-)
-def test_what_is_no_port(value, words):
-    assert words in refusal(scalars.ports, value)
-
-
-@pytest.mark.parametrize(
-    ("value", "labels"),
-    [
-        ("1-3", ("1", "2", "3")),
-        ("0-2", ("0", "1", "2")),
-        ("1 - 3", ("1", "2", "3")),
-        ("A-C", ("A", "B", "C")),
-        ("a-b", ("a", "b")),
-        ("4-4", ("4",)),
-        (["A", "B", "C"], ("A", "B", "C")),
-        (["1", "3", "A"], ("1", "3", "A")),
-        (["1-3", "5"], ("1", "2", "3", "5")),
-        (["3"], ("3",)),
-        ("main", ("main",)),
-    ],
-)
-def test_port_labels_are_those_printed_on_the_board(value, labels):
-    assert scalars.labels(value) == labels
-
-
-@pytest.mark.parametrize(
-    ("value", "words"),
-    [
-        ("3", "`1-3` or `0-2`"),
-        ("12", "`1-12` or `0-11`"),
-        ("1", "`[1]`"),
-        ("3-1", "upwards"),
-        ("C-A", "upwards"),
-        ("A-3", "number to a number"),
-        ("1-999", "at most 256"),
-        ("A, B", "`[A, B]`"),
-        (["1", "1"], "`1` stands here twice"),
-        (["left one"], "single words"),
-        ([["1"]], "list"),
-    ],
-)
-def test_port_labels_that_say_too_little(value, words):
-    assert words in refusal(scalars.labels, value)
 
 
 @pytest.mark.parametrize(
@@ -163,16 +97,11 @@ def test_options_keep_numbers_and_booleans_that_were_typed_without_quotes(typed,
     assert type(found) is type(option)
 
 
-def test_a_port_of_the_controller_at_hand():
-    assert scalars.labelled("servo 2") == ("servo", "2")
-    assert "`servo 2`" in refusal(scalars.labelled, "stern servo 2")
-    assert "`servo 2`" in refusal(scalars.labelled, "2")
-
-
 def test_pulses():
     assert scalars.pulse(["620", "2380"]) == (620, 2380)
-    for value in ("620", ["620"], ["2380", "620"], ["1", "2", "3"]):
-        refusal(scalars.pulse, value)
+    for value in ("620", ["620"], ["620", "620"], ["1", "2", "3"]):
+        assert "such as `[620, 2380]`" in refusal(scalars.pulse, value)
+    assert "first: `[620, 2380]`" in refusal(scalars.pulse, ["2380", "620"])
 
 
 def test_choices():

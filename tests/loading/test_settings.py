@@ -97,7 +97,7 @@ def test_lookups_that_cannot_work(text, kind, words, only):
     ("text", "kind", "words"),
     [
         ("catalogue: c.yaml", "missing-field", "`robots: [robots/*.yaml]`"),
-        ("robots: a\ncode: [{path: x}]", "missing-field", "`robots: [heron]`"),
+        ("robots: a\ncode: [{path: x}]", "missing-field", "`robots: [ROBOT]`"),
         ("robots: a\nbuild: [{target: x}]", "missing-field", '`to: "code/{robot}/devices.py"`'),
         ("robots: a\nbuild: [{target: x, to: {robot}}]", "wrong-value", '"{robot}"'),
         ("robots: a\nnames: {style: camelcase}", "wrong-value", "`camelCase`"),

@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import pytest
 
+from namegen.loading.catalogue import read_catalogue
 from namegen.loading.loaded import MOST_FAULTS
 
 
@@ -47,7 +48,6 @@ def test_all_faults_come_in_one_run_each_at_its_place(read):
         ("prot", "port"),
         ("PORT", "port"),
         ("fromerly", "formerly"),
-        ("reverse", "reversed"),
         ("adress", "address"),
         ("travel", "travel_mm"),
         ("Travel-MM", "travel_mm"),
@@ -59,6 +59,85 @@ def test_an_unknown_field_names_the_nearest(device, field, meant):
         ("unknown-field", field, meant)
     ]
     assert f"`{meant}`" in faults[0].message
+
+
+def test_a_field_with_a_slip_is_read_as_the_one_that_was_meant(read):
+    loaded = read(
+        "robot: heron\n"
+        "controler: {bridge: {Board: harbour}}\n"
+        "device:\n"
+        "  bow: {knid: motr, PORT: bridge motor 1, reverse: yes,\n"
+        "    accept: [{Finding: x, because: y}]}\n"
+    )
+    assert [(fault.kind, fault.expected or fault.found) for fault in loaded.faults] == [
+        ("unknown-field", "controllers"),
+        ("unknown-field", "board"),
+        ("unknown-field", "devices"),
+        ("unknown-field", "kind"),
+        ("wrong-value", "motor"),
+        ("unknown-field", "port"),
+        ("unknown-field", "reversed"),
+        ("wrong-value", "yes"),
+        ("unknown-field", "finding"),
+    ]
+    robot = loaded.value
+    assert robot.controllers["bridge"].board == "harbour"
+    assert str(robot.devices["bow"].ports[0]) == "bridge motor 1"
+    assert [one.kind for one in robot.accepts] == ["x"]
+
+
+def test_a_field_that_stands_there_already_takes_in_what_it_lacks(read, only):
+    loaded = read(
+        "robot: heron\n"
+        "devices: {a: {kind: lamp, port: b c 1}}\n"
+        "Devices: {a: {}, d: {kind: lamp, port: b c 2}}\n"
+    )
+    assert only(loaded).expected == "devices"
+    assert [str(one.ports[0]) for one in loaded.value.devices.values()] == ["b c 1", "b c 2"]
+
+
+@pytest.mark.parametrize(
+    ("field", "meant"), [("type", "kind"), ("description", "does"), ("inverted", "reversed")]
+)
+def test_a_general_word_for_a_field_names_it_and_is_not_read(device, only, field, meant):
+    fields = {"kind": "motor", "does": "x", "reversed": "true", "port": "bridge motor 1"}
+    lines = [f"{field if name == meant else name}: {value}" for name, value in fields.items()]
+    fault = only(device("\n".join(lines)))
+    assert f"Did you mean `{meant}`?" in fault.message
+
+
+def test_a_field_of_another_group_of_the_same_file_is_no_slip(only):
+    fault = only(read_catalogue(b"ports: {motor: 1-3}\n", "catalogue.yaml"))
+    assert "`ports` is a field of a board, not of a catalogue" in fault.message
+    assert fault.expected is None
+
+
+def test_a_field_of_another_file_says_so(only):
+    fault = only(read_catalogue(b"robot: heron\n", "catalogue.yaml"))
+    assert "a manifest, which stands in another file" in fault.message
+
+
+def test_names_in_the_first_column_are_sent_below_the_empty_field_above(read):
+    loaded = read("robot: heron\ndevices:\nbow:\n  kind: motor\nstern:\n  kind: motor\n")
+    assert all("If it belongs to `devices`" in fault.message for fault in loaded.faults)
+    assert [fault.found for fault in loaded.faults] == ["bow", "stern"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["bow: *x", "bow: {kind: *x, port: b c 1}", "bow: {<<: {kind: motor}, port: b c 1}"],
+)
+def test_what_cannot_be_read_is_not_missing(read, only, text):
+    assert only(read(f"robot: heron\ndevices:\n  {text}\n")).kind == "bad-yaml"
+
+
+def test_examples_are_the_users_own_where_they_are_known(read, catalogue):
+    text = "controllers: {front: {board: harbour}, rear: }\ndevices: {bow: {kind: motor}}\n"
+    messages = [fault.message for fault in read(text, "robots/wren.yaml", catalogue).faults]
+    for example in ("`robot: wren`", "`port: front motor 1`", "`board: harbour`"):
+        assert any(example in message for message in messages), messages
+    lone = [fault.message for fault in read("robot: wren\ndevices: {bow: {kind: motor}}\n").faults]
+    assert "`port: CONTROLLER TYPE LABEL`" in lone[0]
 
 
 def test_a_field_that_belongs_elsewhere_says_where(read, only):
@@ -86,8 +165,8 @@ def test_fields_indented_too_little_are_one_mistake(read):
         ("devices: bow", "Names with a colon belong here"),
         ("accept: {a: b}", "A list belongs here: start each entry with `- `"),
         ("accept: a", "A list belongs here"),
-        ("battery: 12", "The battery has fields, but a single text stands here"),
-        ("controllers: {bridge: [a]}", "A controller has fields, but a list stands here"),
+        ("battery: 12", "The fields of the battery belong here, but a single text"),
+        ("controllers: {bridge: [a]}", "The fields of a controller belong here, but a list stands"),
         ("controllers: {bridge: }", "`bridge` has no `board`"),
     ],
 )

@@ -54,6 +54,11 @@ class Columns:
         return {field: self.headings.cell(index) for field, index in self.index.items()}
 
 
+def field_called(word: str) -> str | None:
+    """Return the field that has exactly this word among its general words."""
+    return _FIELD_OF.get(" ".join(split(word)).casefold())
+
+
 def wishes(texts: Iterable[str]) -> dict[str, str]:
     """Return field -> heading from ``port=Plugged in,name=Called``.
 

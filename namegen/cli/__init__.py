@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import atexit
 import gc
 import os
 import sys
@@ -36,6 +37,8 @@ def _start_fast() -> None:
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     # Importing and parsing make many objects and hardly any cycles: 10 % of the time.
     gc.set_threshold(100_000, 50, 50)
+    # Nor are the objects of a run looked through for cycles just before all of them go.
+    atexit.register(gc.freeze)
 
 
 def main(args: list[str] | None = None) -> None:

@@ -30,6 +30,8 @@ _LETTERS = frozenset(
 )
 """Bytes that continue an identifier; those above ASCII are taken for letters."""
 _SPACE = 0x20
+_BEFORE = 200
+"""Bytes before a word that are looked at; what reaches further back is not judged."""
 
 
 class Source:
@@ -150,6 +152,8 @@ def occurrences(data: bytes, word: str) -> Iterator[Span]:
     than a regular expression that says the same.
     """
     wanted = word.encode("utf-8")
+    if not wanted:  # a name that the parser only supposes, as after `import motor as`
+        return
     start = data.find(wanted)
     while start >= 0:
         end = start + len(wanted)
@@ -160,24 +164,54 @@ def occurrences(data: bytes, word: str) -> Iterator[Span]:
         start = data.find(wanted, end)
 
 
-def prefilter(rules: Sequence[LookupRule]) -> Callable[[bytes], bool]:
-    """Return a test on raw bytes: False when no rule's identifiers all stand in them.
+def prefilter(
+    rules: Sequence[LookupRule], looks_up: Callable[[bytes, Span], bool]
+) -> Callable[[bytes], bool]:
+    """Return a test on raw bytes: False when no rule can find a look-up in them.
 
-    Non-ASCII identifiers look different in other encodings, so they never rule a file out.
+    All identifiers of a rule must stand there, the called one where ``looks_up``
+    says that a look-up, or another name for it, can be. Non-ASCII identifiers look
+    different in other encodings, so they never rule a file out.
     """
-    needs = {(rule.called, *([rule.on] if rule.on else [])) for rule in rules}
-    if not all(word.isascii() for words in needs for word in words):
+    needs = {(rule.called, rule.on) for rule in rules}
+    words = [word for pair in needs for word in pair if word is not None]
+    if not all(word.isascii() for word in words):
         return lambda _data: True
-    wanted = [(words, [word.encode("ascii") for word in words]) for words in sorted(needs)]
+    wanted = [
+        (called, called.encode("ascii"), on, (on or "").encode("ascii"))
+        for called, on in sorted(needs, key=lambda pair: (pair[0], pair[1] or ""))
+    ]
 
     def holds(data: bytes) -> bool:
         return any(
-            all(word in data for word in encoded)
-            and all(any(occurrences(data, word)) for word in words)
-            for words, encoded in wanted
+            # Whether the bytes are there at all is the quickest question, and rules out most.
+            called_bytes in data
+            and on_bytes in data
+            and (on is None or any(occurrences(data, on)))
+            and any(
+                looks_up(data, place) and (on is None or may_be_on(data, place, on_bytes))
+                for place in occurrences(data, called)
+            )
+            for called, called_bytes, on, on_bytes in wanted
         )
 
     return holds
+
+
+def may_be_on(data: bytes, word: Span, receiver: bytes) -> bool:
+    """Whether an identifier can be reached through this last word of a receiver; False is certain.
+
+    Certain are the plain shapes on one line: in ``boat.stern.motor`` the receiver
+    of ``motor`` ends in ``stern``.
+    """
+    before = data[max(0, word.start - _BEFORE) : word.start].rstrip(b" \t")
+    if not before.endswith(b"."):
+        return True
+    before = before[:-1].rstrip(b" \t")
+    letters = len(before)
+    while letters and before[letters - 1] in _LETTERS:
+        letters -= 1
+    return letters in (0, len(before)) or before[letters:] == receiver
 
 
 def rules_for(language: str, rules: Sequence[LookupRule]) -> tuple[LookupRule, ...]:

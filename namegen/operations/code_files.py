@@ -170,10 +170,12 @@ def _files_of(workspace: Workspace, entry: CodeEntry) -> Iterator[str]:
         )
     if not start.resolve().is_relative_to(root):
         raise UnusableInput(f"`code` names {entry.path}, outside the workspace", where=where)
+    below = workspace.folder.relative(start)
+    below = "" if below == "." else below
     excluded = spec(entry.exclude)
-    files = [start] if start.is_file() else walk(root, start)
-    for file in files:
-        if file.suffix.lower() not in languages.extensions():
+    extensions = tuple(languages.extensions())
+    for path in [below] if start.is_file() else walk(root, below):
+        if not path.lower().endswith(extensions):
             continue
-        if excluded is None or not excluded.match_file(file.relative_to(start).as_posix()):
-            yield file.relative_to(root).as_posix()
+        if excluded is None or not excluded.match_file(path[len(below) :].lstrip("/")):
+            yield path

@@ -8,8 +8,6 @@ from namegen.bundled import bundled
 from namegen.errors import UnusableInput
 from namegen.model.identifiers import NamingScheme
 from namegen.operations.workspace import Workspace
-from namegen.targets.schemes import naming_schemes
-from namegen.targets.shelf import load
 
 
 def template_folders(workspace: Workspace) -> list[Path]:
@@ -36,6 +34,9 @@ def schemes_by_robot(workspace: Workspace) -> dict[str, tuple[NamingScheme, ...]
     settings = workspace.settings
     if not settings.build:
         return {}
+    from namegen.targets.schemes import naming_schemes  # 10 ms that an audit alone can save
+    from namegen.targets.shelf import load
+
     known = load(template_folders(workspace))
     schemes = naming_schemes()
     languages: dict[str, dict[str, NamingScheme]] = {}

@@ -13,7 +13,6 @@ from namegen.model.findings import Finding
 from namegen.model.places import Place
 from namegen.operations.schemes import template_folders
 from namegen.operations.workspace import Workspace
-from namegen.targets.shelf import load
 from namegen.text.likeness import nearest
 
 
@@ -28,6 +27,8 @@ def settings_findings(workspace: Workspace) -> Iterator[Finding]:
     if not workspace.broken:  # a robot whose manifest cannot be read may well be meant
         yield from _of_robots(workspace)
     if workspace.settings.build:
+        from namegen.targets.shelf import load
+
         targets = load(template_folders(workspace))
         for entry in workspace.settings.build:
             place = entry.places.get("target") or entry.places.get("")

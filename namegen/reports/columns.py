@@ -35,6 +35,8 @@ def strip(line: str, start: int, end: int, width: int) -> Strip:
     """
     start = max(0, min(start, len(line)))
     end = max(start, min(end, len(line)))
+    if len(line) <= width and line.isascii() and line.isprintable():
+        return Strip(line.rstrip(), start, end)  # most lines, each character one column
     first = max(0, start - width) if len(line) > width else 0
     window = line[first : start + 2 * width]
     cells = _cells(window)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from collections.abc import Iterable
 from itertools import accumulate
 
 _END = re.compile(r"\r\n?|\n")
 _END_BYTES = re.compile(rb"\r\n?|\n")
+_FEW = 32
+"""Offsets that are counted out before a table pays: most files of code ask for two or four."""
 
 
 class Lines:
@@ -16,8 +17,9 @@ class Lines:
 
     Lines and columns count from 1, columns in code points. LF, CR LF and a lone
     CR end a line; nothing else does. Offsets are code points of a text, or bytes
-    of UTF-8 for `of_utf8`. Strip a byte order mark first. An offset costs a
-    search over the line starts and, in UTF-8, a count within its line.
+    of UTF-8 for `of_utf8`. Strip a byte order mark first. The first few offsets
+    cost a count over the text each; then a table of the lines is made, and an
+    offset costs a search in it and, in UTF-8, a count within its line.
 
     >>> lines = Lines("robot: heron\r\ntitle: Reiher\n")
     >>> lines.locate(14, 19)
@@ -26,10 +28,10 @@ class Lines:
     (21, 'title: Reiher')
     """
 
-    __slots__ = ("_ends", "_source", "_starts", "_wide")
+    __slots__ = ("_counts", "_source", "_table", "_wide")
 
     def __init__(self, text: str) -> None:
-        self._fill(text)
+        self._hold(text)
 
     @classmethod
     def of_utf8(cls, data: bytes) -> Lines:
@@ -38,33 +40,37 @@ class Lines:
         Bytes that are not UTF-8 count as one column each.
         """
         lines = cls.__new__(cls)
-        lines._fill(data)
+        lines._hold(data)
         return lines
 
-    def _fill(self, source: str | bytes) -> None:
+    def _hold(self, source: str | bytes) -> None:
         self._source = source
-        lengths = _plain_lengths(source)
-        if lengths is not None:
-            after = list(accumulate(length + 1 for length in lengths))
-            self._ends = [place - 1 for place in after]
-            self._starts = [0, *after[:-1]]
-        else:
-            ends = _END.finditer(source) if isinstance(source, str) else _END_BYTES.finditer(source)
-            spans = [match.span() for match in ends]
-            self._ends = [start for start, _ in spans] + [len(source)]
-            self._starts = [0] + [end for _, end in spans]
+        self._table: tuple[list[int], list[int]] | None = None
+        self._counts = 0 if _only_lf(source) else _FEW
         self._wide = isinstance(source, bytes) and not source.isascii()
         """Whether offsets and columns may differ within a line."""
 
+    @property
+    def _bounds(self) -> tuple[list[int], list[int]]:
+        """Where each line starts, and where it ends."""
+        if self._table is None:
+            self._table = _bounds_of(self._source)
+        return self._table
+
     def __len__(self) -> int:
         """Return the number of lines; a text that ends with a line end has an empty last one."""
-        return len(self._starts)
+        return len(self._bounds[0])
 
     def position(self, offset: int) -> tuple[int, int]:
         """Return line and column of an offset; an offset past the end counts as the end."""
         offset = max(0, min(offset, len(self._source)))
-        line = bisect_right(self._starts, offset)
-        start = self._starts[line - 1]
+        if self._table is None and self._counts < _FEW:
+            self._counts += 1
+            line, start = _counted(self._source, offset)
+        else:
+            starts, _ = self._bounds
+            line = bisect_right(starts, offset)
+            start = starts[line - 1]
         if self._wide:
             return line, len(self._text(start, offset)) + 1
         return line, offset - start + 1
@@ -81,7 +87,7 @@ class Lines:
                 past its last letter.
 
         """
-        start, end = self._bounds(line)
+        start, end = self._bounds_at(line)
         if self._wide:
             text = self._text(start, end)
             length, before = len(text), len(_encoded(text[: column - 1]))
@@ -98,23 +104,40 @@ class Lines:
             IndexError: there is no such line.
 
         """
-        return self._text(*self._bounds(number))
+        return self._text(*self._bounds_at(number))
 
-    def _bounds(self, line: int) -> tuple[int, int]:
-        if not 1 <= line <= len(self._starts):
+    def _bounds_at(self, line: int) -> tuple[int, int]:
+        starts, ends = self._bounds
+        if not 1 <= line <= len(starts):
             raise IndexError(f"there is no line {line}")
-        return self._starts[line - 1], self._ends[line - 1]
+        return starts[line - 1], ends[line - 1]
 
     def _text(self, start: int, end: int) -> str:
         piece = self._source[start:end]
         return piece if isinstance(piece, str) else piece.decode("utf-8", "surrogateescape")
 
 
-def _plain_lengths(source: str | bytes) -> Iterable[int] | None:
-    """Return the lines' lengths where only LF ends a line, several times faster; else None."""
+def _only_lf(source: str | bytes) -> bool:
+    """Whether LF alone ends lines here, which can be told several times faster."""
+    return "\r" not in source if isinstance(source, str) else b"\r" not in source
+
+
+def _bounds_of(source: str | bytes) -> tuple[list[int], list[int]]:
+    """Return where each line starts, and where it ends."""
+    if _only_lf(source):
+        lines = source.split("\n") if isinstance(source, str) else source.split(b"\n")
+        after = list(accumulate(length + 1 for length in map(len, lines)))
+        return [0, *after[:-1]], [place - 1 for place in after]
+    ends = _END.finditer(source) if isinstance(source, str) else _END_BYTES.finditer(source)
+    spans = [match.span() for match in ends]
+    return [0] + [end for _, end in spans], [start for start, _ in spans] + [len(source)]
+
+
+def _counted(source: str | bytes, offset: int) -> tuple[int, int]:
+    """Return the line of an offset and where that line starts, where LF alone ends lines."""
     if isinstance(source, str):
-        return None if "\r" in source else map(len, source.split("\n"))
-    return None if b"\r" in source else map(len, source.split(b"\n"))
+        return source.count("\n", 0, offset) + 1, source.rfind("\n", 0, offset) + 1
+    return source.count(b"\n", 0, offset) + 1, source.rfind(b"\n", 0, offset) + 1
 
 
 def _encoded(text: str) -> bytes:

@@ -10,6 +10,7 @@ from namegen.languages.encodings import Decoded, decode_as
 from namegen.languages.java.constants import use_constants
 from namegen.languages.java.grammar import parser
 from namegen.languages.java.literals import spell
+from namegen.languages.java.marks import looks_up
 from namegen.languages.java.proof import objection
 from namegen.languages.java.reading import JavaReading
 from namegen.languages.sources import prefilter, rules_for
@@ -31,7 +32,7 @@ class Java:
 
     def prefilter(self, rules: Sequence[LookupRule]) -> Prefilter:
         """Return the test that tells, on raw bytes, which files need no reading."""
-        return prefilter(rules_for(self.name, rules))
+        return prefilter(rules_for(self.name, rules), looks_up)
 
     def read(self, utf8: bytes, rules: Sequence[LookupRule]) -> Reading:
         """Return the facts of a file."""

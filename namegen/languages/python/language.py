@@ -10,6 +10,7 @@ from namegen.languages.python.constants import use_constants
 from namegen.languages.python.encoding import decode
 from namegen.languages.python.grammar import parser
 from namegen.languages.python.literals import spell
+from namegen.languages.python.marks import looks_up
 from namegen.languages.python.proof import objection
 from namegen.languages.python.reading import PythonReading
 from namegen.languages.sources import prefilter, rules_for
@@ -28,7 +29,7 @@ class Python:
 
     def prefilter(self, rules: Sequence[LookupRule]) -> Prefilter:
         """Return the test that tells, on raw bytes, which files need no reading."""
-        return prefilter(rules_for(self.name, rules))
+        return prefilter(rules_for(self.name, rules), looks_up)
 
     def read(self, utf8: bytes, rules: Sequence[LookupRule]) -> Reading:
         """Return the facts of a file."""

@@ -1,0 +1,143 @@
+"""The test on bytes that spares most files the parser: what it rules out has no look-up.
+
+Checked against the full reading by the tree-sitter grammars, on snippets that
+hypothesis puts together and on shapes that are easily overlooked.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from namegen import languages
+from namegen.languages.sources import occurrences
+from namegen.model.workspaces import LookupRule
+
+RULES = (
+    LookupRule("call", "motor"),
+    LookupRule("call", "fitted", on="boat"),
+    LookupRule("new", "Winch"),
+    LookupRule("annotation", "Fit"),
+    LookupRule("subscript", "parts"),
+)
+
+PYTHON = [
+    'motor("a")',
+    'x.motor ("a")',
+    'x.motor\\\n  ("a")',
+    '(x.motor  # why\n  ("a"))',
+    'motor[Drive]("a")',
+    'boat.fitted("a")',
+    'the.boat . fitted("a")',
+    '(boat  # the old one\n .fitted("a"))',
+    'harbour().boat().fitted("a")',
+    'boats.boat[0].fitted("a")',
+    'parts["a"]',
+    "from boatlib import motor as drive\ndrive('a')",
+    "drive = boat.motor\ndrive('a')",
+    "drive = motor ; drive('a')",
+    "drive = \\\n    motor\ndrive('a')",
+    "drive = \\\n    motor  # short\ndrive('a')",
+    "from boatlib.boat import fitted\nfitted('a')",
+    "class C:\n    @Fit('a')\n    def f(self): pass\n",
+    "drive = motor\r\ndrive('a')",
+    "drive = motor\rdrive('a')",
+    "drive =# short\nmotor\ndrive('a')",
+]
+JAVA = [
+    'class A { void f() { motor("a"); } }',
+    'class A { void f() { x.motor /* why */ ("a"); } }',
+    'class A { void f() { x.motor // why\n ("a"); } }',
+    'class A { void f() { boat.<Drive>fitted("a"); } }',
+    'class A { void f() { boat\n  .fitted("a"); } }',
+    'class A { void f() { boat./* ** */fitted("a"); } }',
+    'class A { Object o = new Winch("a"); }',
+    'class A { Object o = new Winch<>("a"); }',
+    'class A { Object o = new Winch <Big> ("a"); }',
+    'class A { @Fit("a") int x; }',
+]
+NOT_PYTHON = [
+    "motor = 1",
+    "print(motor)",
+    "def run(motor, parts): pass",
+    "# a motor (see above)".replace(" (", ", "),
+    'stern.fitted("a")',
+    "boat.fit('a')",
+    "from boatlib import motor\n",
+]
+NOT_JAVA = [
+    "class A { int motor; }",
+    'class A { void f() { stern.fitted("a"); boat.run(); } }',
+    "import boatlib.Winch;",
+]
+
+
+def _asked(language: str, text: str) -> tuple[bool, int]:
+    """Return what the test on bytes says, and how many look-ups the full reading finds."""
+    one = languages.named(language)
+    data = text.encode()
+    return one.prefilter(RULES)(data), len(one.read(data, RULES).lookups)
+
+
+@pytest.mark.parametrize(
+    ("language", "text"), [*(("python", t) for t in PYTHON), *(("java", t) for t in JAVA)]
+)
+def test_a_lookup_is_never_ruled_out(language, text):
+    may_hold, lookups = _asked(language, text)
+    assert lookups
+    assert may_hold
+
+
+@pytest.mark.parametrize(
+    ("language", "text"), [*(("python", t) for t in NOT_PYTHON), *(("java", t) for t in NOT_JAVA)]
+)
+def test_a_word_alone_is_not_parsed(language, text):
+    assert _asked(language, text) == (False, 0)
+
+
+GAPS = st.lists(
+    st.sampled_from([" ", "\n", "\\\n", "\t", "# c\n", "/* c */", "// boat\n", "\r", "\f", "."]),
+    max_size=2,
+).map("".join)
+SHAPES = st.sampled_from(
+    [
+        ["boat", ".", "fitted", "(", '"a"', ")"],
+        ["stern", ".", "fitted", "(", '"a"', ")"],
+        ["boat", "(", ")", ".", "fitted", "(", '"a"', ")"],
+        ["x", ".", "motor", "(", '"a"', ")"],
+        ["motor", "[", "Drive", "]", "(", '"a"', ")"],
+        ["x", "=", "motor", "\n", "x", "(", '"a"', ")"],
+        ["new ", "Winch", "<", ">", "(", '"a"', ")"],
+        ["parts", "[", '"a"', "]"],
+    ]
+)
+
+
+@st.composite
+def spaced(draw: st.DrawFn) -> str:
+    """Return a look-up, or nearly one, with blanks and comments wherever they may be."""
+    tokens = draw(SHAPES)
+    return draw(GAPS) + "".join(token + draw(GAPS) for token in tokens)
+
+
+@pytest.mark.parametrize("language", ["python", "java"])
+@settings(max_examples=400, deadline=None)
+@given(text=spaced())
+def test_what_is_ruled_out_has_no_lookup_however_it_is_spaced(language, text):
+    wrapped = f"({text})\n{text}" if language == "python" else f"class A {{ B b = {text}; }}"
+    may_hold, lookups = _asked(language, wrapped)
+    assert (
+        may_hold or not lookups or languages.named(language).read(wrapped.encode(), RULES).unsound
+    )
+
+
+def test_another_name_that_is_not_there_yet_is_looked_for_nowhere():
+    """The parser supposes an empty name before the `=`; it stands everywhere and nowhere."""
+    assert not list(occurrences(b"motor", ""))
+    _asked("python", 'x\n\t=motor\n// boat\n x("a")')
+
+
+def test_a_long_gap_before_a_word_is_no_reason_to_rule_it_out():
+    assert _asked("python", "drive = " + "\\\n" * 300 + "motor\ndrive('a')")[0]
+    assert _asked("python", "boat." + " " * 400 + 'fitted("a")')[0]

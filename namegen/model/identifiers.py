@@ -33,6 +33,8 @@ class NamingScheme:
     pattern: str
     """Regular expression that a whole identifier matches."""
     reserved: Mapping[str, str] = field(default_factory=dict)
+    soft: frozenset[str] = frozenset()
+    """Reserved words that may still name a variable, a package or a module."""
 
     def constant(self, device: Device) -> str:
         """Return the device's constant: its own choice, or its name in the language's case.

@@ -7,31 +7,32 @@ from collections.abc import Iterable
 from namegen.errors import UnusableTarget
 from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Device, Manifest
-from namegen.targets.target import Target
 from namegen.text.words import convert
 
 
-def check_fields(manifests: Iterable[Manifest], scheme: NamingScheme, target: Target) -> None:
+def check_fields(manifests: Iterable[Manifest], scheme: NamingScheme, target: str) -> None:
     """Refuse devices whose field would not compile, or would hide something.
+
+    ``scheme`` reserves also the words that the target's own code uses.
 
     Constants are in another case, so a device named ``class`` is sound as the
     constant ``CLASS``; the manifest's checks judge those.
 
     Raises:
-        UnusableTarget: a field is no identifier, a reserved word, one that the
-            target's own code uses, or the field of two devices.
+        UnusableTarget: a field is no identifier, a reserved word, or the field
+            of two devices.
     """
     for manifest in manifests:
         owners: dict[str, Device] = {}
         for device in manifest.devices.values():
             field = scheme.field_name(device)
-            why = _fault(field, scheme, target)
+            why = _fault(field, scheme)
             if field in owners:
                 why = f'which is the field of "{owners[field].name}" too'
             if why:
                 place = device.places.get(f"identifiers.{scheme.language}") or device.places.get("")
                 raise UnusableTarget(
-                    f'target {target.name}: "{device.name}" would be the field "{field}", {why}',
+                    f'target {target}: "{device.name}" would be the field "{field}", {why}',
                     where=str(place or manifest.path),
                     remedy="Give the device another identifier, such as `identifiers: "
                     f"{{{scheme.language}: {_proposal(device, scheme)}}}`.",
@@ -39,13 +40,11 @@ def check_fields(manifests: Iterable[Manifest], scheme: NamingScheme, target: Ta
             owners[field] = device
 
 
-def _fault(field: str, scheme: NamingScheme, target: Target) -> str:
+def _fault(field: str, scheme: NamingScheme) -> str:
     if not scheme.valid(field):
         return f"which is no identifier of {scheme.language}"
     if field in scheme.reserved:
         return f"which cannot be used: it is {scheme.reserved[field]}"
-    if field in (target.fields or ()):
-        return "which cannot be used: the generated code needs this word itself"
     return ""
 
 

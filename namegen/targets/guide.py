@@ -25,12 +25,14 @@ target.yaml
                keeps for itself. A device whose field would be one of them, a reserved word of
                the language or another device's field is an error.
   options      name: {type: text | boolean | number | texts | by-kind, help: ..., default: ...,
-               pattern: ...}
+               pattern: ..., identifies: type | other}
                What a build entry may set under `with:`. Without a default it must be given. A text
                with a pattern (a regular expression for the whole of it) is put out as it is; one
                without wants an escape. {robot}, {Robot} and {stem} (the output's file name without
                its ending) are replaced in texts. `texts` is a list of texts. `by-kind` has a text
                for each kind, and one under "*" for every other: options.types[device.kind].
+               A text that `identifies` a type, or other things such as a package or a variable, may
+               hold no word that the language reserves for them, and none of `fields`.
 
 Text that a person typed cannot be put out as it is: a template that tries stops with an error.
 Pipe it through an escape: {{ device.name | json_value }}. Below, * marks such text. It may be

@@ -6,8 +6,10 @@ import difflib
 import re
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from namegen.errors import UnusableTarget
+from namegen.model.identifiers import NamingScheme
 from namegen.model.workspaces import OptionValue
 from namegen.targets.unescaped import Unescaped, raw
 
@@ -19,6 +21,7 @@ TYPES: Mapping[str, type] = {
     "by-kind": dict,
 }
 EVERY_OTHER = "*"
+Identifies = Literal["type", "other"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +59,8 @@ class Option:
     is manifest text and wants an escape. The same holds for each of several
     texts and for the text of each kind. Texts may hold ``{robot}``,
     ``{Robot}`` and ``{stem}``, the output's file name without its ending.
+    A text that ``identifies`` something in the target's language, alone or by
+    several words such as ``club.boats``, has no reserved word in it.
     """
 
     name: str
@@ -63,6 +68,7 @@ class Option:
     help: str
     default: OptionValue | None = None
     pattern: str | None = None
+    identifies: Identifies | None = None
 
     def fits(self, value: object) -> bool:
         """Whether a value is of the option's type."""
@@ -78,12 +84,14 @@ class Option:
         target: str,
         words: Mapping[str, str],
         kinds: Collection[str],
+        scheme: NamingScheme | None = None,
     ) -> Setting:
         """Return what the template sees of a given value, or of the default.
 
         Raises:
             UnusableTarget: it must be given, is of another type, does not
-                match the pattern, or is for a kind that there is not.
+                match the pattern, has a reserved word of the language, or is
+                for a kind that there is not.
         """
         where = f"{target}, option {self.name}"
         value = self.default if given is None else given
@@ -94,7 +102,10 @@ class Option:
         if not self.fits(value):
             raise UnusableTarget(_other_type(value, self.type), where=where, remedy=self.help)
         if isinstance(value, str):
-            return self._text(value, where, words)
+            text = self._text(value, where, words)
+            if self.identifies and scheme and isinstance(text, str):
+                self._check_words(text, where, scheme)
+            return text
         if isinstance(value, tuple):
             return tuple(self._text(one, where, words) for one in value)
         if isinstance(value, Mapping):
@@ -110,6 +121,16 @@ class Option:
         if re.fullmatch(self.pattern, text) is None:
             raise UnusableTarget(f"{text!r} cannot be used", where=where, remedy=self.help)
         return text
+
+    def _check_words(self, text: str, where: str, scheme: NamingScheme) -> None:
+        free = frozenset() if self.identifies == "type" else scheme.soft
+        for word in re.findall(r"\w+", text):
+            if word in scheme.reserved and word not in free:
+                raise UnusableTarget(
+                    f'{text!r} cannot be used: "{word}" is {scheme.reserved[word]}',
+                    where=where,
+                    remedy=self.help,
+                )
 
 
 def _other_type(value: object, wanted: str) -> str:

@@ -44,9 +44,11 @@ def render(target: Target, scene: Scene, path: str) -> Artifact:
             "Robot": type_name or convert(manifest.robot, "PascalCase"),
         }
     kinds = {one.kind for each in scene.manifests for one in each.devices.values()}
-    settings = target.settings(scene.options, words, path, kinds | set(scene.catalogue.kinds))
-    if scheme is not None and target.fields is not None:
-        check_fields(scene.manifests, scheme, target)
+    kinds |= set(scene.catalogue.kinds)
+    reserving = target.reserving(scheme) if scheme else None
+    settings = target.settings(scene.options, words, path, kinds, reserving)
+    if reserving is not None and target.fields is not None:
+        check_fields(scene.manifests, reserving, target.name)
     data: dict[str, object] = {"options": settings}
     data |= {"robots": robots} if manifest is None else {"robot": robots[0]}
     robot = manifest.robot if manifest else None

@@ -40,6 +40,7 @@ def _scheme(path: Path) -> NamingScheme:
     }
     if not all(isinstance(word, str) for word in reserved):  # YAML reads NULL and true as values
         raise UnusableTarget("a reserved word wants quotes", where=f"{FOLDER}/{path.name}")
+    soft = [word for group in data["reserved"] if group.get("soft") for word in group["words"]]
     return NamingScheme(
         language=path.stem,
         constant_case=data["constant_case"],
@@ -47,4 +48,5 @@ def _scheme(path: Path) -> NamingScheme:
         field_case=data["field_case"],
         pattern=data["pattern"],
         reserved=reserved,
+        soft=frozenset(soft),
     )

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 from namegen.bundled import bundled
 from namegen.errors import UnusableTarget
 from namegen.targets import template_model
-from namegen.targets.option import TYPES, Option
+from namegen.targets.option import TYPES, Identifies, Option
 from namegen.targets.schemes import FOLDER as LANGUAGES
 from namegen.targets.schemes import naming_schemes
 from namegen.targets.target import Target
@@ -18,7 +18,7 @@ from namegen.targets.yaml_file import read, shown
 
 _REQUIRED = ("model", "description", "per", "template")
 _ALLOWED = ("language", "file", "escapes", "options", "fields")
-_OPTION_KEYS = ("type", "help", "default", "pattern")
+_OPTION_KEYS = ("type", "help", "default", "pattern", "identifies")
 
 
 def load(folders: Sequence[Path] = ()) -> Mapping[str, Target]:
@@ -103,11 +103,16 @@ def _option(name: str, about: object, where: str) -> Option:
         help=str(about.get("help") or ""),
         default=tuple(default) if isinstance(default, list) else default,
         pattern=about.get("pattern"),
+        identifies=about.get("identifies"),
     )
     if option.type not in TYPES or not option.help:
         raise UnusableTarget(f"needs a help text and a type of {', '.join(TYPES)}", where=where)
     if option.default is not None and not option.fits(option.default):
         raise UnusableTarget(f"default is not a {option.type}", where=where)
+    if option.identifies not in (None, *get_args(Identifies)):
+        raise UnusableTarget("identifies is neither type nor other", where=where)
+    if option.identifies and (option.type != "text" or option.pattern is None):
+        raise UnusableTarget("identifies wants a text with a pattern", where=where)
     try:
         re.compile(option.pattern or "")
     except (re.error, TypeError) as error:

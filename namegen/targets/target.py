@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path, PurePosixPath
 from typing import Literal
 
 from namegen.errors import UnusableTarget
+from namegen.model.identifiers import NamingScheme
 from namegen.model.workspaces import OptionValue
 from namegen.targets.option import Option, Setting
 
@@ -33,16 +34,23 @@ class Target:
     fields: tuple[str, ...] | None = None
     """Words that its code keeps for itself where devices are fields; None: they are none."""
 
+    def reserving(self, scheme: NamingScheme) -> NamingScheme:
+        """Return its language's scheme with the words that its own code keeps for itself."""
+        own = dict.fromkeys(self.fields or (), "a word that the generated code needs itself")
+        return replace(scheme, reserved={**own, **scheme.reserved})
+
     def settings(
         self,
         given: Mapping[str, OptionValue],
         words: Mapping[str, str],
         path: str,
         kinds: Collection[str] = (),
+        scheme: NamingScheme | None = None,
     ) -> dict[str, Setting]:
         """Return the value of every option, with ``{word}`` replaced in texts.
 
-        ``kinds`` are those that an option by kind may name.
+        ``kinds`` are those that an option by kind may name; ``scheme`` says
+        which words the target's language keeps for itself.
 
         Raises:
             UnusableTarget: an option is unknown, missing or has a wrong value.
@@ -59,6 +67,6 @@ class Target:
                 )
         words = {**words, "stem": PurePosixPath(path).name.split(".")[0]}
         return {
-            name: option.setting(given.get(name), f"target {self.name}", words, kinds)
+            name: option.setting(given.get(name), f"target {self.name}", words, kinds, scheme)
             for name, option in self.options.items()
         }

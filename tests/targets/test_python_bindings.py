@@ -129,7 +129,7 @@ def test_mypy_and_pyright_know_each_field(make, tmp_path):
     ("names", "complaint"),
     [
         (["class"], '"class" would be the field "class", which cannot be used: it is a keyword'),
-        (["float"], "the generated code needs this word itself"),
+        (["float"], "it is a word that the generated code needs itself"),
         (["bow thruster", "bowThruster"], 'which is the field of "bow thruster" too'),
     ],
 )

@@ -66,6 +66,11 @@ def test_a_workspace_may_not_hide_a_bundled_target(tmp_path):
         (SOUND + "fields: []\n", "fields is not a list of words, or there is no language"),
         (SOUND + "options: {a: {type: text, help: x, default: 1}}\n", "default is not a text"),
         (SOUND + "options: {a: {type: text, help: x, pattern: '('}}\n", "no regular expression"),
+        (
+            SOUND + "options: {a: {type: text, help: x, pattern: x, identifies: it}}\n",
+            "neither type nor other",
+        ),
+        (SOUND + "options: {a: {type: text, help: x, identifies: type}}\n", "wants a text with"),
     ],
 )
 def test_a_description_that_cannot_be_used(tmp_path, description, complaint):

@@ -81,8 +81,9 @@ class Inclusion:
         try:
             data = self._read(target)
         except UnusableInput as error:
-            remedy = error.remedy or "Paths start at the folder of the file they stand in."
-            self._fault("wrong-value", f"{error.what} {remedy}", node)
+            remedy = error.remedy or "Paths start at the folder of the file they stand in"
+            message = f"`{target}` {error.what.rstrip('.')}. {remedy[:1].upper()}{remedy[1:]}."
+            self._fault("wrong-value", message, node)
             self.complete = False
             return None
         return self._file(target, data, above)
@@ -91,11 +92,11 @@ class Inclusion:
         """Return why a file is not included, or None when it may be."""
         why = None
         if not typed.strip() or "\0" in typed:
-            why = "The path of a file is missing here, such as `../shared/hull.yaml`."
+            why = f"The path of a file is missing here, such as `{_EXAMPLES['includes']}`."
         elif "\\" in typed:
             why = f"Write paths with `/`: `{typed.replace(chr(92), '/')}`."
         elif typed.startswith("/") or _DRIVE.match(typed):
-            why = "Write the path from this file's folder on, such as `../shared/hull.yaml`."
+            why = f"Write the path from this file's folder on, such as `{_EXAMPLES['includes']}`."
         elif target == ".." or target.startswith("../"):
             why = "This path leads out of the workspace. Included files lie inside it."
         elif target in above:
@@ -121,7 +122,7 @@ class Inclusion:
         self.faults.append(Fault(kind, message, node.place, found, expected))
 
 
-_EXAMPLES = {"includes": "../shared/hull.yaml", "drop": "netWinch"}
+_EXAMPLES = {"includes": "../FOLDER/FILE.yaml", "drop": "DEVICE"}
 
 
 def merge(base: GroupNode, over: GroupNode) -> GroupNode:

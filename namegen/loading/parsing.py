@@ -165,13 +165,16 @@ class _Builder:
         made = GroupNode if type(event) is yaml.MappingStartEvent else ListNode
         node = made(self._source, start, end, bool(event.flow_style))
         if len(self._open) >= DEEPEST:
-            message = f"More than {DEEPEST} levels inside each other. namegen's files need five."
+            message = (
+                f"More than {DEEPEST} levels inside each other; namegen's files need five. Look "
+                "for brackets that are opened and never closed."
+            )
             self._fault("bad-yaml", message, start, start + 1)
             raise _TooMuch
         if self._open and isinstance(self._open[-1], GroupNode) and self._keys[-1] is None:
             message = (
-                "Brackets stand where the name of a field belongs. "
-                "If they are part of a text, put quotes around the text."
+                "Brackets stand where the name of a field belongs. Leave them out; "
+                "if they are part of a text, put quotes around the text."
             )
             self._fault("bad-yaml", message, start, start + 1)
             raise _TooMuch
@@ -193,7 +196,10 @@ class _Builder:
         """Put a finished text, or a list or group that starts, where it belongs."""
         self._values += 1
         if self._values > MOST_VALUES:
-            message = f"More than {MOST_VALUES:,} values in one file. Split the file."
+            message = (
+                f"More than {MOST_VALUES:,} values in one file. Split it: shared parts can stand "
+                "in files of their own and be named in `includes`."
+            )
             self._fault("bad-yaml", message, node.start, node.start)
             raise _TooMuch
         if not self._open:

@@ -10,6 +10,7 @@ from namegen.model.findings import Fault
 # A comment has a blank after its ``#``, or is set apart by more than one blank
 # before it. ``motor #1`` and ``motor # 1`` are neither.
 _CUT = re.compile(r" #(?:\w| [0-9]+[ \t]*(?:[\r\n]|\Z))")
+_DECIMAL_COMMA = re.compile(r"[+-]?[0-9]+, ?[0-9]+")
 _FLOW_END = re.compile(r"[],}]")
 
 
@@ -65,15 +66,24 @@ def comma_in_text(group: GroupNode, added: FieldNode) -> Fault | None:
     before = last.value if last else None
     if not _lacks_colon(added) or not isinstance(before, TextNode) or before.cleared:
         return None
-    return Fault(
-        "wrong-value",
+    whole = key.source.text[before.start : key.end]
+    if _DECIMAL_COMMA.fullmatch(whole):
+        way_out = f"Write the number with a point: `{whole.replace(',', '.').replace(' ', '')}`."
+    else:
+        way_out = (
+            f"If it belongs to the text before it, put quotes around the whole text: "
+            f'"{_one_line(whole)}". If it is a field, give it a value: `{key.value}: ...`.'
+        )
+    message = (
         f"A comma inside {{ }} starts a new field, so `{key.value}` was read as a field of its "
-        "own. If it belongs to the text before it, put quotes around the whole text: "
-        f'"{before.value}, {key.value}". If it is a field, give it a value: `{key.value}: ...`.',
-        key.place,
-        found=key.value,
-        expected=f"{before.value}, {key.value}",
+        f"own. {way_out}"
     )
+    return Fault("wrong-value", message, key.place, found=key.value)
+
+
+def _one_line(text: str) -> str:
+    """Return a text that a reader can write between double quotes."""
+    return " ".join(text.replace('"', "").split())
 
 
 def _lacks_colon(added: FieldNode) -> bool:

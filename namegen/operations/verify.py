@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 
 from namegen import checks
 from namegen.model.findings import Finding, Severity
@@ -45,10 +46,28 @@ def judge(
     view = RobotView(
         manifest, workspace.catalogue, workspace.settings.names, schemes.get(manifest.robot, ())
     )
-    found = list(workspace.faults_of[manifest.path])
-    for check in checks.manifest_checks():
-        found += check(view)
+    judged = [finding for check in checks.manifest_checks() for finding in check(view)]
+    found = _once_for_cut_texts(workspace.faults_of[manifest.path], judged)
     return [finding for finding in found if not checks.accepted(finding, manifest)]
+
+
+def _once_for_cut_texts(faults: Sequence[Finding], judged: Sequence[Finding]) -> list[Finding]:
+    """Return both without what only follows from a text that a comment cut off.
+
+    What is left of such a text was never meant as it stands; where that is an
+    error, cutting it is one.
+    """
+    cut = {_start(fault) for fault in faults if fault.kind == "cut-by-comment"}
+    grave = {_start(finding) for finding in judged if finding.severity is Severity.ERROR} & cut
+    found = [
+        replace(fault, severity=Severity.ERROR) if _start(fault) in grave else fault
+        for fault in faults
+    ]
+    return [*found, *(finding for finding in judged if _start(finding) not in cut)]
+
+
+def _start(finding: Finding) -> tuple[str, int, int]:
+    return finding.place.path, finding.place.line, finding.place.column
 
 
 def stops(findings: Iterable[Finding]) -> bool:

@@ -100,14 +100,15 @@ def open_folder(folder: Folder) -> Workspace:
         UnusableInput: the settings cannot be used, or name no manifest.
     """
     loaded = read_settings(folder.read(SETTINGS_FILE), SETTINGS_FILE)
-    if loaded.value is None:
+    if loaded.value is None or (loaded.faults and not loaded.value.robots):
         raise UnusableInput(listed(loaded.faults), remedy="mend these lines first")
     paths = _matches(folder, loaded.value.robots)
     if not paths:
         raise UnusableInput(
-            f"`robots` names no file that exists: {', '.join(loaded.value.robots) or 'nothing'}",
-            where=SETTINGS_FILE,
-            remedy="write a manifest there, or start one with `namegen new robot NAME`",
+            f"`robots` names no file that exists: {', '.join(loaded.value.robots)}",
+            where=str(loaded.value.places.get("robots", SETTINGS_FILE)),
+            remedy="it lists the manifests' paths, such as `robots: [robots/*.yaml]`; a robot "
+            "without a manifest cannot be used",
         )
     return opened(folder, loaded.value, paths, _findings(loaded.faults))
 
@@ -135,7 +136,7 @@ def opened(
     """
     catalogue = NO_CATALOGUE
     if settings.catalogue is not None:
-        loaded = read_catalogue(folder.read(settings.catalogue), settings.catalogue)
+        loaded = read_catalogue(_catalogue_bytes(folder, settings), settings.catalogue)
         catalogue = loaded.value or NO_CATALOGUE
         faults += _findings(loaded.faults)
     manifests: list[Manifest] = []
@@ -153,6 +154,18 @@ def opened(
     return Workspace(
         folder, settings, catalogue, tuple(manifests), faults, faults_of, tuple(broken)
     )
+
+
+def _catalogue_bytes(folder: Folder, settings: Settings) -> bytes:
+    """Return the catalogue's bytes; where it cannot be read, say which line names it."""
+    path = settings.catalogue or ""
+    try:
+        return folder.read(path)
+    except UnusableInput as error:
+        if "catalogue" not in settings.places:
+            raise
+        where = str(settings.places["catalogue"])
+        raise UnusableInput(f"`{path}` {error.what}", where=where, remedy=error.remedy) from error
 
 
 def _read_one(

@@ -132,7 +132,7 @@ def read() -> Read:
 
         def data(name: str) -> bytes:
             if name not in files:
-                raise UnusableInput("There is no such file.", where=name)
+                raise UnusableInput("cannot be read: no such file", where=name)
             found = files[name]
             return found.encode() if isinstance(found, str) else found
 

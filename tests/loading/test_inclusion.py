@@ -76,7 +76,7 @@ def test_faults_of_an_included_file_stand_in_that_file(read, only):
 @pytest.mark.parametrize(
     ("written", "words"),
     [
-        ("missing.yaml", "There is no such file."),
+        ("missing.yaml", "`robots/missing.yaml` cannot be read: no such file. Paths start at"),
         ("../../elsewhere.yaml", "leads out of the workspace"),
         ("/etc/hull.yaml", "from this file's folder on"),
         ("C:/hull.yaml", "from this file's folder on"),

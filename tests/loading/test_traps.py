@@ -50,6 +50,11 @@ def test_comments_stay_silent(text):
     assert kinds(text) == []
 
 
+def test_a_comma_in_a_number_asks_for_a_point():
+    fault = parsed(b"{volts: 12,8}", "a.yaml").faults[0]
+    assert "with a point: `12.8`" in fault.message
+
+
 @pytest.mark.parametrize(
     ("text", "words"),
     [

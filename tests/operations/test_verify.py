@@ -1,0 +1,45 @@
+"""What verify says beyond the checks of its parts: each cause once, and who names a bad path."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from namegen.errors import UnusableInput
+from namegen.operations.verify import verify
+from namegen.operations.workspace import open_workspace
+from tests.operations.conftest import FILES, lay
+
+RUDDER = "  rudder: {kind: servo, port: bridge servo 1}\n"
+
+
+def said(boats: Path, written: str) -> list[tuple[str, str]]:
+    """Return kind and severity of each finding when the rudder's row is another."""
+    lay(boats, {"robots/heron.yaml": FILES["robots/heron.yaml"].replace(RUDDER, written)})
+    return [(one.kind, one.severity.value) for one in verify(open_workspace(boats)).findings]
+
+
+def test_what_follows_from_a_text_cut_off_is_not_said_and_as_grave(boats: Path):
+    cut = "  rudder:\n    kind: servo\n    port: bridge servo #1\n"
+    assert said(boats, cut) == [("cut-by-comment", "error")]
+    harmless = "  rudder:\n    kind: servo\n    port: bridge servo 1\n    does: Steers #1\n"
+    assert said(boats, harmless) == [("cut-by-comment", "warning")]
+
+
+@pytest.mark.parametrize(
+    ("settings", "words"),
+    [
+        (
+            "robots: [robots/*.yaml]\ncatalogue: none.yaml\n",
+            "namegen.yaml:2:12: `none.yaml` cannot",
+        ),
+        ("robots: [boats/*.yaml]\n", "namegen.yaml:1:9: `robots` names no file"),
+        ("catalogue: catalogue.yaml\n", "namegen.yaml:1:1: A workspace has no `robots`"),
+    ],
+)
+def test_settings_that_name_no_file_say_in_which_line(boats: Path, settings: str, words: str):
+    lay(boats, {"namegen.yaml": settings})
+    with pytest.raises(UnusableInput) as caught:
+        open_workspace(boats)
+    assert str(caught.value).startswith(words)

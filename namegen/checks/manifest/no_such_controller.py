@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from namegen.checks.hints import did_you_mean, nearest
+from namegen.checks.port_words import ask, meant
 from namegen.checks.wiring import written_uses
 from namegen.checks.wording import named, quoted, sentences
 from namegen.model.findings import Example, Finding, FindingKind, Severity
@@ -33,17 +34,19 @@ def check(view: RobotView) -> Iterator[Finding]:
         word = use.port.controller
         if word in controllers:
             continue
-        guess = nearest(word, controllers)
+        ports = meant(view, use.port)
+        guess = None if ports else nearest(word, controllers)
+        port = ports[0] if len(ports) == 1 else guess and replace(use.port, controller=guess)
         message = sentences(
             f"{use.who} is plugged into {quoted(str(use.port))}, "
             f"but {view.manifest.robot} has no controller {quoted(word)}.",
-            did_you_mean(guess) or _known(controllers),
+            ask(ports) or did_you_mean(guess) or _known(controllers),
         )
         yield KIND.finding(
             use.place,
             message,
             found=str(use.port),
-            expected=str(replace(use.port, controller=guess)) if guess else None,
+            expected=str(port) if port else None,
             robot=view.manifest.robot,
         )
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from namegen.checks.hints import did_you_mean, nearest
+from namegen.checks.port_words import ask, meant
 from namegen.checks.wiring import PortUse, exists, free_ports, ranges, written_uses
 from namegen.checks.wording import listed, quoted, sentences
 from namegen.model.boards import Board
@@ -55,11 +56,12 @@ def _finding(view: RobotView, board: Board, use: PortUse) -> Finding:
         guess = replace(port, label=None)
         reason = f"that one is built in and has no label: write {quoted(str(guess))}."
     elif port.type not in board.ports:
+        ports = meant(view, port)
         word = nearest(port.type, board.built_in if port.label is None else board.ports)
-        guess = replace(port, type=word) if word else None
+        guess = ports[0] if len(ports) == 1 else replace(port, type=word) if word else None
         reason = _joined(
             f"{_board(port, board)} has nothing called {quoted(port.type)}.",
-            did_you_mean(word) or _ports_of(board),
+            ask(ports) or did_you_mean(word) or _ports_of(board),
         )
     elif port.label is None:
         reason = (

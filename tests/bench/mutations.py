@@ -26,7 +26,7 @@ JDK = Path("/usr/lib/jvm/openjdk-17/lib/src.zip")
 COMMENT = re.compile(
     r"//[^\n]*|/\*.*?\*/|\"\"\".*?\"\"\"|\"(?:\\.|[^\"\\\n])*\"|'(?:\\.|[^'\\\n])+'", re.S
 )
-CALL = re.compile(r"\bgetProperty\(\s*\"([^\"\\\n]*)\"")
+CALL = re.compile(r"\bgetProperty\(\s*\"([^\"\\\n]*)\"\s*[,)]")  # a piece of a name is no name
 
 
 def java_base(root: Path) -> InstalledCode | None:
@@ -84,7 +84,7 @@ def _show(title: str, seed: int, done: Outcome) -> None:
         f"flagged {100 * done.flagged / count:.2f} %, untouched {done.untouched} of which flagged "
         f"{len(done.false)}, one nearest {done.clear}: "
         f"right {100 * done.right / done.clear:.2f} %, "
-        f"another name {len(done.wrong)}, lines restored {done.restored}/{done.told}"
+        f"another name {len(done.wrong)}, lines restored {done.told - len(done.lost)}/{done.told}"
     )
     silent = Counter((m.slip, m.site.text, m.text) for m in done.silent)
     for (slip, name, text), times in silent.most_common(12):
@@ -93,6 +93,8 @@ def _show(title: str, seed: int, done: Outcome) -> None:
         print(f"    told {expected!r} for {mutation.text!r}, meant {mutation.site.text!r}")
     for mutation in done.missed[:8]:
         print(f"    missed: {mutation}")
+    for mutation, line in done.lost[:8]:
+        print(f"    not restored: {mutation.site.text!r} as {mutation.text!r} in {line.strip()!r}")
     for site in done.false[:8]:
         print(f"    flagged though right: {site}")
 

@@ -89,7 +89,8 @@ class Outcome:
     missed: list[Mutation] = field(default_factory=list)
     silent: list[Mutation] = field(default_factory=list)
     told: int = 0
-    restored: int = 0
+    lost: list[tuple[Mutation, str]] = field(default_factory=list)
+    """Slips told right whose line is not as it was after mending, with the line as it is."""
 
 
 def commonest(sites: Iterable[Site], number: int = 40) -> set[str]:
@@ -189,7 +190,11 @@ def judged(
                 outcome.silent.append(mutation)
     namegen(root, "audit", "--fix-suggested")
     outcome.told = len(told)
-    outcome.restored = sum(_is_back(root, originals, mutation.site) for mutation in told)
+    outcome.lost = [
+        (mutation, _line(root / mutation.site.path, mutation.site))
+        for mutation in told
+        if not _is_back(root, originals, mutation.site)
+    ]
     return outcome
 
 
@@ -198,7 +203,7 @@ def _is_back(root: Path, originals: dict[str, bytes], site: Site) -> bool:
 
     Names outside the manifest stand in the same lines, and are mended too.
     """
-    line = (root / site.path).read_bytes().decode("utf-8").split("\n")[site.line - 1]
+    line = _line(root / site.path, site)
     old = originals[site.path].decode("utf-8").split("\n")[site.line - 1]
     end = site.column - 1 + len(site.text) + 1
     return line[:end] == old[:end] or line[-len(old) + site.column - 2 :] == old[site.column - 2 :]
@@ -215,3 +220,7 @@ def _place(mutation: Mutation, mutations: list[Mutation]) -> tuple[str, int, int
         and other.site.column < site.column
     )
     return site.path, site.line, site.column + shift
+
+
+def _line(path: Path, site: Site) -> str:
+    return path.read_bytes().decode("utf-8").split("\n")[site.line - 1]

@@ -5,10 +5,12 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterator
 
+from namegen.checks.manifest import robot_names
 from namegen.checks.manifest.own_identifiers import remedy
 from namegen.checks.wording import listed, quoted
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.manifests import Device
+from namegen.model.places import Place
 from namegen.model.views import RobotView
 from namegen.text.lookalikes import invisible, untypeable
 
@@ -18,7 +20,7 @@ KIND = FindingKind(
     scope="device",
     what="A device name is empty, has blanks at an end or twice in a row, has characters that "
     "nobody sees, or gives no identifier in a language that is generated. Characters that are "
-    "not on a plain keyboard are a warning.",
+    "not on a plain keyboard are a warning. A robot's name is also the name of files and folders.",
     why="The name must be typed into the controller exactly as it stands here, "
     "and programs must be able to spell it.",
     example=Example(
@@ -31,12 +33,29 @@ KIND = FindingKind(
 
 
 def check(view: RobotView) -> Iterator[Finding]:
-    """Yield at most one finding for each device name, the gravest."""
+    """Yield at most one finding for each device name, the gravest, and those of other names."""
     for device in view.manifest.devices.values():
         found = unsafe(view, device)
         if found:
             yield found
-    yield from _no_type_name(view)
+    yield from _robot(view)
+    kinds: dict[str, Device] = {}
+    for device in view.manifest.devices.values():
+        kinds.setdefault(device.kind, device)
+    for kind, device in kinds.items():
+        if kind:
+            yield from _no_type_name(view, "kind", kind, device.place("kind"))
+
+
+def _robot(view: RobotView) -> Iterator[Finding]:
+    """Judge the robot's own name."""
+    name, place = view.manifest.robot, view.manifest.place("robot")
+    refused = robot_names.refused(view)
+    if refused:
+        message, plain = refused
+        yield KIND.finding(place, message, found=name, expected=plain, robot=name)
+    else:
+        yield from _no_type_name(view, "robot", name, place)
 
 
 def unsafe(view: RobotView, device: Device) -> Finding | None:
@@ -153,18 +172,13 @@ def _no_identifier(view: RobotView, device: Device) -> Finding | None:
     return _finding(view, device, message)
 
 
-def _no_type_name(view: RobotView) -> Iterator[Finding]:
-    """Judge the robot's name and the kinds in use, which become type names."""
-    names = {("robot", view.manifest.robot): view.manifest.place("robot")}
-    for device in view.manifest.devices.values():
-        if device.kind:
-            names.setdefault(("kind", device.kind), device.place("kind"))
-    for (what, name), place in names.items():
-        failing = [one for one in view.schemes if not one.valid(one.type_name(name))]
-        if failing:
-            message = (
-                f"The {what} {quoted(name)} gives no type name in "
-                f"{listed(one.language for one in failing)}. Give it a name that begins with a "
-                "plain letter."
-            )
-            yield KIND.finding(place, message, found=name, robot=view.manifest.robot)
+def _no_type_name(view: RobotView, what: str, name: str, place: Place) -> Iterator[Finding]:
+    """Judge the name of the robot or of a kind in use, which becomes a type name."""
+    failing = [one for one in view.schemes if not one.valid(one.type_name(name))]
+    if failing:
+        message = (
+            f"The {what} {quoted(name)} gives no type name in "
+            f"{listed(one.language for one in failing)}. Give it a name that begins with a "
+            "plain letter."
+        )
+        yield KIND.finding(place, message, found=name, robot=view.manifest.robot)

@@ -51,6 +51,8 @@ class ResolvedLookup:
     language: str = ""
     output: str | None = None
     """The generated file that the name comes from, if it is one of namegen's constants."""
+    lacking: bool = False
+    """Whether ``why`` is that a file has no constant of this name."""
 
     @property
     def kind(self) -> str | None:

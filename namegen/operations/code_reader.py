@@ -81,7 +81,7 @@ class CodeReader:
                 return FileFacts(path, marked=MARK in data)
             reading, lines = self._reading(path)
         except UnusableInput as error:
-            return FileFacts(path, unreadable=((Place(path), error.what),))
+            return FileFacts(path, unreadable=((Place(path), _told(error)),))
         lookups = tuple(
             self._lookup(site, found, path, language.name)
             for site in reading.lookups
@@ -140,8 +140,14 @@ class CodeReader:
             literal=literal is not None,
             language=language,
             output=output,
+            lacking=found.lacking,
         )
 
 
 def _place(path: str, lines: Lines, span: Span) -> Place:
     return Place(path, *lines.locate(span.start, span.end))
+
+
+def _told(error: UnusableInput) -> str:
+    """Return why a file is not read and how to mend that, as one clause."""
+    return f"{error.what}; {error.remedy}" if error.remedy else error.what

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from namegen.model.facts import (
     Definition,
@@ -47,6 +47,8 @@ class Resolved:
     text: str | None
     why: str | None = None
     pieces: tuple[tuple[str, Text], ...] = ()
+    lacking: bool = False
+    """Whether it is not known because the file that it is imported from has no such name."""
 
     @property
     def literal(self) -> Text | None:
@@ -66,6 +68,7 @@ class _Lost:
     why: str
     wrapper: bool = False
     missing: bool = False
+    lacking: bool = False
 
 
 _Outcome = _Known | _Lost
@@ -129,7 +132,7 @@ class Resolver:
         choices: list[list[_Outcome]] = [self._follow(path, part, steps) for part in value.parts]
         lost = next((one for choice in choices for one in choice if isinstance(one, _Lost)), None)
         if lost is not None:
-            return [_Lost(lost.why)]
+            return [replace(lost, wrapper=False, missing=False)]
         count = 1
         for choice in choices:
             count *= len(choice)
@@ -183,7 +186,9 @@ class Resolver:
                 if not _is_missing(outcomes):
                     return outcomes
                 if not definitions[0].inherited:
-                    return [_Lost(one.why) for one in outcomes if isinstance(one, _Lost)]
+                    return [
+                        replace(one, missing=False) for one in outcomes if isinstance(one, _Lost)
+                    ]
         word, *rest = tries[-1]
         for one in reading.imported(word):
             outcomes = self._imported(path, one, tuple(rest), steps)
@@ -192,17 +197,22 @@ class Resolver:
         return self._without_member(path, reading.imported(word), tuple(rest))
 
     def _without_member(self, path: str, imports: Sequence[Import], rest: Path) -> list[_Outcome]:
-        """Return that a class which is imported lacks a constant, where one import gives it."""
+        """Return that a file or class which is imported from lacks a name, where one does."""
         for one in imports:
             target = (*one.member, *rest[len(one.under) :])
-            file = self.find(one, path) if len(target) > 1 else None
+            file = self.find(one, path) if target else None
             reading = self.reading_of(file) if file is not None else None
-            if reading is not None and reading.definitions(target[:-1]):
-                if reading.definitions(target):
-                    return []
-                near = nearest(target[-1], reading.members(target[-2]))
-                hint = f"the nearest is `{near}`" if near else "its spelling may be wrong"
-                return [_Lost(f"{file} has no `{'.'.join(target[-2:])}`; {hint}")]
+            if reading is None:
+                continue
+            known = next(
+                (n for n in range(len(target)) if not reading.definitions(target[: n + 1])), None
+            )
+            if known is None or (known == 0 and reading.imported(target[0])):
+                return []
+            near = nearest(target[known], reading.members(target[known - 1])) if known else None
+            hint = f"the nearest is `{near}`" if near else "its spelling may be wrong"
+            name = ".".join(target[max(0, known - 1) : known + 1])
+            return [_Lost(f"{file} has no `{name}`; {hint}", lacking=True)]
         return []
 
     def _defined(self, path: str, definitions: Sequence[Definition], steps: int) -> list[_Outcome]:
@@ -258,7 +268,7 @@ def _joined(parts: list[_Known]) -> _Outcome:
 
 def _resolved(outcome: _Outcome, path: str, whole: Span) -> Resolved:
     if isinstance(outcome, _Lost):
-        return Resolved(path, whole, None, outcome.why)
+        return Resolved(path, whole, None, outcome.why, lacking=outcome.lacking)
     if len(outcome.pieces) == 1 and outcome.pieces[0][1].value == outcome.text:
         file, literal = outcome.pieces[0]
         return Resolved(file, literal.span, outcome.text, None, outcome.pieces)

@@ -46,6 +46,14 @@ PYTHON_FILES = [
         ["[c/names.py has no `K.BLAD`; the nearest is `BLADE`]"],
     ),
     (
+        {"c/main.py": "from names import BLAD\nmotor(BLAD)", "c/names.py": "BLADE = 'b'"},
+        ["[c/names.py has no `BLAD`; its spelling may be wrong]"],
+    ),
+    (
+        {"c/main.py": "import names\nmotor(names.M.A)", "c/names.py": "class K:\n A = 'b'"},
+        ["[c/names.py has no `M`; its spelling may be wrong]"],
+    ),
+    (
         {
             "c/main.py": "from a import N\nmotor(N)",
             "c/a.py": "from b import N",

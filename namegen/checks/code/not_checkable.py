@@ -40,12 +40,18 @@ def finding(lookup: ResolvedLookup) -> Finding:
     why = lookup.why or "it is made at run time"
     return KIND.finding(
         lookup.place,
-        f"This name cannot be checked, because {printable(why)}. {_advice(lookup.site, why)}",
+        f"This name cannot be checked, because {printable(why)}. {_advice(lookup, why)}",
         related=related(lookup),
     )
 
 
-def _advice(site: LookupSite, why: str) -> str:
+def _advice(lookup: ResolvedLookup, why: str) -> str:
+    site = lookup.site
+    if lookup.lacking:
+        return (
+            "Correct its spelling here; if the device is new, its constant is there after "
+            f"{to_write('namegen build')}."
+        )
     if site.parameter is not None:
         return _proposal(site, site.parameter)
     if site.keywords:

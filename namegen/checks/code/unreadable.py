@@ -26,13 +26,13 @@ KIND = FindingKind(
 def finding(place: Place, why: str = "this is not valid code") -> Finding:
     """Return the finding about a stretch of code, or about a file where the place is all of it.
 
-    ``why`` is a clause: ``it is not text in UTF-8``.
+    ``why`` is a clause, which may say the remedy too: ``it holds a NUL byte; save it as UTF-8``.
     """
     reason = printable(why)
     if place == Place(place.path):
         message = (
-            f"This file cannot be read: {reason}. Save it as UTF-8 text, and its look-ups are "
-            "checked; until then they are not."
+            f"This file cannot be read: {reason.removeprefix('cannot be read: ')}. Until that is "
+            "put right, its look-ups are not checked."
         )
     else:
         message = (

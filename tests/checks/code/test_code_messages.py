@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from namegen.checks.code import (
     crossed_names,
@@ -125,8 +126,11 @@ def _beside_naming() -> Iterator[Finding]:
         "boat.motor(side + 'Thruster')",
     ):
         yield not_checkable.finding(lookups(code)[0])
+    why = "code/devices.py has no `Motor.BOW_TRUSTER`; the nearest is `BOW_THRUSTER`"
+    misspelt = replace(lookups("boat.motor(Motor.BOW_TRUSTER)")[0], why=why, lacking=True)
+    yield not_checkable.finding(misspelt)
     yield unreadable.finding(Place("code/a.py", 2, 1, 4, 8))
-    yield unreadable.finding(Place("code/a.py"), "it is not text in UTF-8")
+    yield unreadable.finding(Place("code/a.py"), "it is not text in UTF-8; save the file as UTF-8")
 
 
 def test_messages_beside_naming(snapshot):

@@ -179,6 +179,13 @@ _TOLD: tuple[tuple[str, Callable[[Trouble], Told]], ...] = (
     ("did not find expected ',' or ']'", _unclosed("]", "list in [ ]")),
     ("did not find expected ',' or '}'", _unclosed("}", "group in { }")),
     (
+        "did not find expected node content",
+        _always(
+            "A value is missing here, or a bracket is not closed by its own sort: `[ ]` stands "
+            "around a list, `{ }` around a group of fields."
+        ),
+    ),
+    (
         "did not find expected '-' indicator",
         _always(
             "A field stands among list items. The fields of one item stand in one column, two "

@@ -9,15 +9,23 @@ from pathlib import Path
 
 from namegen.errors import UnusableInput
 from namegen.loading.settings import read_settings
+from namegen.model.findings import Fault
+from namegen.model.places import Place
 from namegen.model.workspaces import CodeEntry, Settings
 from namegen.operations.files import Folder
 from namegen.operations.workspace import (
     CATALOGUE_FILE,
     SETTINGS_FILE,
     Workspace,
-    listed,
     opened,
 )
+
+LOOKUP = "--lookup"
+"""The option that look-ups come from; findings about them name it as their file."""
+
+_ABOVE = 2
+"""Lines above the first look-up in the settings that the options stand for."""
+_BEFORE = len("  - ")
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +67,9 @@ def open_manifest(alone: Alone) -> Workspace:
     found = opened(folder, replace(settings, path=path, catalogue=named), [path])
     robots = tuple(manifest.robot for manifest in found.manifests)
     code = tuple(CodeEntry(folder.relative(place), robots) for place in alone.code)
-    return replace(found, settings=replace(found.settings, code=code), alone=True)
+    shown = folder.with_changes({LOOKUP: "\n".join(_rows(alone)).encode("utf-8", "replace")})
+    settings = replace(found.settings, code=code)
+    return replace(found, folder=shown, settings=settings, alone=True)
 
 
 def _home(folder: Path) -> Path:
@@ -74,16 +84,38 @@ def _settings_of(alone: Alone, folder: Folder) -> Settings:
     """Return the settings that the options say, read as a ``namegen.yaml`` would be."""
     path = folder.relative(alone.manifest)
     rows = [f"robots: [{_quoted(path)}]"]
-    rows += ["lookups:", *(f"  - {row}" for row in alone.lookups)] if alone.lookups else []
+    rows += ["lookups:", *(f"  - {row}" for row in _rows(alone))] if alone.lookups else []
     rows += ["build:"] if alone.outputs else []
     for target, to in alone.outputs:
         rows.append(f"  - {{target: {_quoted(target)}, to: {_quoted(folder.relative(to))}}}")
-    loaded = read_settings("\n".join(rows).encode("utf-8", "surrogateescape"), "options")
+    loaded = read_settings("\n".join(rows).encode("utf-8", "surrogateescape"), LOOKUP)
     if loaded.value is None or loaded.faults:
         raise UnusableInput(
-            listed(loaded.faults), remedy="write a look-up as '{call: motor, kind: motor}'"
+            "\n".join(_told(fault, alone) for fault in loaded.faults),
+            remedy="write a look-up as '{call: motor, kind: motor}'",
         )
-    return loaded.value
+    rules = [
+        replace(rule, place=_as_typed(rule.place)) if rule.place else rule
+        for rule in loaded.value.lookups
+    ]
+    return replace(loaded.value, lookups=tuple(rules))
+
+
+def _rows(alone: Alone) -> list[str]:
+    """Return what was typed after each ``--lookup``, on one line."""
+    return [" ".join(row.splitlines()) for row in alone.lookups]
+
+
+def _told(fault: Fault, alone: Alone) -> str:
+    rows, line = _rows(alone), _as_typed(fault.place).line
+    return f"{LOOKUP} '{rows[min(line, len(rows)) - 1]}': {fault.message}"
+
+
+def _as_typed(place: Place) -> Place:
+    """Return a place in the settings as one in the rows: the n-th ``--lookup`` is line n."""
+    line, column = max(1, place.line - _ABOVE), max(1, place.column - _BEFORE)
+    end_line, end_column = max(1, place.end_line - _ABOVE), max(1, place.end_column - _BEFORE)
+    return Place(place.path, line, column, end_line, end_column)
 
 
 def _quoted(text: str) -> str:

@@ -59,6 +59,32 @@ def test_what_is_missing_or_wrong_is_said(namegen: Run, folder: Path, words: tup
     assert done.stdout == "" and done.stderr.strip()
 
 
+@pytest.mark.parametrize(
+    ("row", "words"),
+    [
+        ("{cal: motor}", "--lookup '{cal: motor}': `cal` is no field of a look-up."),
+        ("{call: motor", "--lookup '{call: motor': The group in { } is not closed"),
+        ("call: motor, kind: motor", "--lookup 'call: motor, kind: motor': A text with a colon"),
+        ("{call: motor,\n knd: motor}", "--lookup '{call: motor,  knd: motor}': `knd` is no"),
+    ],
+)
+def test_a_look_up_that_cannot_be_read_names_its_option(
+    namegen: Run, folder: Path, row: str, words: str
+):
+    good = ("--lookup", "{call: servo, kind: servo}")
+    done = namegen("audit", "--manifest", "heron.yaml", *good, "--lookup", row, "src", cwd=folder)
+    assert done.returncode == 2
+    assert words in done.stderr
+    assert "write a look-up as" in done.stderr
+
+
+def test_a_look_up_that_fits_nothing_is_shown_with_its_option(namegen: Run, folder: Path):
+    rows = (*LOOKUP, "--lookup", "{call: servo, kind: srevo}")
+    done = namegen("audit", "--manifest", "heron.yaml", *rows, "src", cwd=folder)
+    assert "error wrong-value at --lookup:2:1\n" in done.stdout
+    assert "    2 | {call: servo, kind: srevo}\n" in done.stdout
+
+
 def test_an_option_that_goes_with_a_manifest_is_refused_in_a_workspace(
     namegen: Run, tmp_path: Path
 ):

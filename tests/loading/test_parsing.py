@@ -122,6 +122,8 @@ def test_texts_stay_as_typed(device, typed):
         ("a: %b\n", 1, 4, "cannot start with `%`"),
         ('a: "C:\\dir"\n', 1, 7, "single quotes"),
         ("a: - b\n", 1, 4, "Start the list on the next line"),
+        ("a: [b, }\n", 1, 8, "not closed by its own sort"),
+        ("a: {\n", 2, 1, "not closed by its own sort"),
         ("- a\nb: c\n", 2, 1, "among list items"),
         ("a: b\n- c\n", 2, 1, "among fields"),
         ("a: b\x07\n", 1, 5, "code 0x07"),

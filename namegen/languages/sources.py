@@ -14,6 +14,7 @@ from itertools import groupby
 
 from tree_sitter import Node, Parser, Tree
 
+from namegen.errors import UnusableInput
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
@@ -138,6 +139,23 @@ def touches(spans: Sequence[Span], span: Span) -> bool:
 def span_of(node: Node) -> Span:
     """Return where a node stands."""
     return Span(node.start_byte, node.end_byte)
+
+
+def whole_literal(root: Node, inside: Span, literal: str, *, joined: str = "") -> Span:
+    """Return the span of a literal with its quotes, from the span of the text between them.
+
+    ``literal`` and ``joined`` are the node types of a literal, and of several that are
+    one text because they stand side by side.
+
+    Raises:
+        UnusableInput: the text is not one literal by itself.
+    """
+    node = root.descendant_for_byte_range(inside.start, inside.end)
+    while node is not None and node.type != literal:
+        node = node.parent
+    if node is None or (node.parent is not None and node.parent.type == joined):
+        raise UnusableInput("a name is not one literal by itself")
+    return span_of(node)
 
 
 def same(one: Node | None, other: Node | None) -> bool:

@@ -9,6 +9,7 @@ from pathlib import PurePosixPath
 from namegen.errors import UnusableInput
 from namegen.languages.edits import spliced
 from namegen.languages.java.grammar import parser
+from namegen.languages.sources import whole_literal
 from namegen.model.facts import ConstantUse
 from namegen.model.places import Span
 
@@ -18,6 +19,7 @@ _IMPORT = re.compile(rb"^import[ \t]+([\w.]+)[ \t]*;[^\n]*\n", re.MULTILINE)
 
 def use_constants(utf8: bytes, uses: Sequence[ConstantUse]) -> bytes:
     """Return the text with each literal replaced, and the generated classes imported once."""
+    root = parser().parse(utf8).root_node
     edits: list[tuple[Span, bytes]] = []
     classes: dict[str, str] = {}
     for use in uses:
@@ -26,7 +28,8 @@ def use_constants(utf8: bytes, uses: Sequence[ConstantUse]) -> bytes:
             classes[name], added = _spoken(utf8, name)
             edits += added
         reference = ".".join([classes[name], *use.words[1:]])
-        edits.append((_whole_literal(utf8, use.literal.span), reference.encode("utf-8")))
+        literal = whole_literal(root, use.literal.span, "string_literal")
+        edits.append((literal, reference.encode("utf-8")))
     return spliced(utf8, edits)
 
 
@@ -58,12 +61,3 @@ def _spoken(utf8: bytes, name: str) -> tuple[str, list[tuple[Span, bytes]]]:
         return simple, [(Span(at, at), statement)]
     at = own.end() if own else 0
     return simple, [(Span(at, at), (end if own else b"") + statement + (b"" if own else end))]
-
-
-def _whole_literal(utf8: bytes, inside: Span) -> Span:
-    node = parser().parse(utf8).root_node.descendant_for_byte_range(inside.start, inside.end)
-    while node is not None and node.type != "string_literal":
-        node = node.parent
-    if node is None:
-        raise UnusableInput("a name is not one literal by itself")
-    return Span(node.start_byte, node.end_byte)

@@ -14,30 +14,16 @@ from namegen.languages.java.imports import Imports
 from namegen.languages.java.parameters import parameter
 from namegen.languages.java.scopes import scope_of
 from namegen.languages.java.types import last_words, type_arguments, type_words
-from namegen.languages.parameters import by_keyword, without_shadowed
+from namegen.languages.parameters import by_keyword
 from namegen.languages.sources import Source, Stack, same, span_of
-from namegen.model.facts import Expression, LookupSite, Several, Unknown
+from namegen.languages.uses import Use, in_order, spread
+from namegen.model.facts import LookupSite, Unknown
 from namegen.model.workspaces import LookupRule
 
 _NO_TEXT = frozenset(
     {"decimal_integer_literal", "decimal_floating_point_literal", "true", "false", "class_literal"}
 )
 """Values that are surely not names."""
-
-
-@dataclass(frozen=True, slots=True)
-class Use:
-    """A place that matches a rule: the whole look-up, what it is given, its type arguments."""
-
-    rule: LookupRule
-    stack: tuple[Node, ...]
-    given: Node
-    types: Node | None = None
-
-    @property
-    def node(self) -> Node:
-        """The whole look-up."""
-        return self.stack[-1]
 
 
 @dataclass(slots=True)
@@ -51,19 +37,17 @@ class Finder:
 
     def sites(self) -> list[LookupSite]:
         """Return all look-ups in the order of the file."""
-        found: dict[tuple[int, int, int], LookupSite] = {}
+        return in_order(self._uses(), self._sites)
+
+    def _uses(self) -> Iterator[Use]:
         rules: dict[str, list[LookupRule]] = {}
         for rule in self.rules:
             rules.setdefault(rule.called, []).append(rule)
         for stack in self.source.stacks(tuple(rules)):
             for rule in rules[self.source.text(stack[-1])]:
                 use = self._use(rule, stack)
-                for site in self._sites(use) if use is not None else ():
-                    key = (site.span.start, site.span.end, site.name.span.start)
-                    found.setdefault(key, site)
-        return sorted(
-            without_shadowed(found.values()), key=lambda site: (site.name.span, site.span)
-        )
+                if use is not None:
+                    yield use
 
     def _use(self, rule: LookupRule, stack: Stack) -> Use | None:
         """Return the look-up whose called name is the last node of the stack."""
@@ -146,7 +130,7 @@ class Finder:
         names = [
             name
             for node in self._names(use)
-            for name in _spread(expression(self.source, scope, node))
+            for name in spread(expression(self.source, scope, node))
         ]
         held = holder(self.source, use.stack) if len(names) == 1 else None
         about = (self._kind(use), span_of(use.node), scope.readable)
@@ -236,10 +220,3 @@ def last_word(source: Source, node: Node | None) -> str | None:
             step = steps.get(node.type)
             node = node.child_by_field_name(step) if step else None
     return None
-
-
-def _spread(name: Expression) -> list[Expression]:
-    """Return the names in a list or a condition one by one."""
-    if not isinstance(name, Several):
-        return [name]
-    return [inner for option in name.options for inner in _spread(option)]

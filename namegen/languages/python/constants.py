@@ -16,6 +16,7 @@ from pathlib import PurePosixPath
 from namegen.errors import UnusableInput
 from namegen.languages.edits import spliced
 from namegen.languages.python.grammar import parser
+from namegen.languages.sources import whole_literal
 from namegen.model.facts import ConstantUse
 from namegen.model.places import Span
 
@@ -25,22 +26,14 @@ def use_constants(
 ) -> bytes:
     """Return the text with each literal replaced, and what is needed imported once."""
     scope = _Scope.of(utf8)
+    root = parser().parse(utf8).root_node
     edits: list[tuple[Span, bytes]] = []
     for use in uses:
         module = _module(use.file, path, roots)
         reference = scope.reference(module, use.words)
-        edits.append((_whole_literal(utf8, use.literal.span), reference.encode("utf-8")))
+        literal = whole_literal(root, use.literal.span, "string", joined="concatenated_string")
+        edits.append((literal, reference.encode("utf-8")))
     return spliced(utf8, [*edits, *scope.import_edits()])
-
-
-def _whole_literal(utf8: bytes, inside: Span) -> Span:
-    """Return the span of the literal with its quotes."""
-    node = parser().parse(utf8).root_node.descendant_for_byte_range(inside.start, inside.end)
-    while node is not None and node.type != "string":
-        node = node.parent
-    if node is None or (node.parent is not None and node.parent.type == "concatenated_string"):
-        raise UnusableInput("a name is not one literal by itself")
-    return Span(node.start_byte, node.end_byte)
 
 
 def _module(file: str, path: str, roots: Sequence[str]) -> str:

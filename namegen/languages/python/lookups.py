@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tree_sitter import Node
 
-from namegen.languages.parameters import by_keyword, without_shadowed
+from namegen.languages.parameters import by_keyword
 from namegen.languages.python.definitions import Definitions
 from namegen.languages.python.expressions import elements, expression
 from namegen.languages.python.holders import declared_type, holders
@@ -15,29 +15,13 @@ from namegen.languages.python.imports import Imports
 from namegen.languages.python.parameters import parameter
 from namegen.languages.python.scopes import scope_of
 from namegen.languages.sources import Source, Stack, same, span_of
-from namegen.model.facts import Expression, LookupSite, Several, Unknown
+from namegen.languages.uses import Use, in_order, spread
+from namegen.model.facts import Expression, LookupSite, Unknown
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
 _NO_TEXT = frozenset({"integer", "float", "true", "false", "none", "lambda", "dictionary"})
 """Values that are surely not names."""
-
-
-@dataclass(frozen=True, slots=True)
-class Use:
-    """A place that matches a rule: the whole look-up and what it is given."""
-
-    rule: LookupRule
-    stack: tuple[Node, ...]
-    """From the root down to the whole look-up."""
-    given: Node
-    """The argument list, or the subscript itself."""
-    type_arguments: Node | None = None
-
-    @property
-    def node(self) -> Node:
-        """The whole look-up."""
-        return self.stack[-1]
 
 
 @dataclass(slots=True)
@@ -51,14 +35,7 @@ class Finder:
 
     def sites(self) -> list[LookupSite]:
         """Return all look-ups in the order of the file."""
-        found: dict[tuple[int, int, int], LookupSite] = {}
-        for use in self._uses():
-            for site in self._sites(use):
-                key = (use.node.start_byte, use.node.end_byte, site.name.span.start)
-                found.setdefault(key, site)
-        return sorted(
-            without_shadowed(found.values()), key=lambda site: (site.name.span, site.span)
-        )
+        return in_order(self._uses(), self._sites)
 
     def _uses(self) -> Iterator[Use]:
         rules: dict[str, list[LookupRule]] = {}
@@ -137,7 +114,7 @@ class Finder:
             name
             for node in self._names(use)
             for name in (
-                _spread(expression(self.source, scope, node)) if isinstance(node, Node) else [node]
+                spread(expression(self.source, scope, node)) if isinstance(node, Node) else [node]
             )
         ]
         about = (self._kind(use), span_of(use.node), scope.readable)
@@ -234,8 +211,8 @@ class Finder:
             positional = [node for node in elements(use.given) if not _by_keyword(node)]
             at = positional[rule.kind_at] if rule.kind_at < len(positional) else None
             return rule.kinds.get(last_word(self.source, at) or "", rule.kind)
-        if rule.kind_by == "type-argument" and use.type_arguments is not None:
-            subscripts = use.type_arguments.children_by_field_name("subscript")
+        if rule.kind_by == "type-argument" and use.types is not None:
+            subscripts = use.types.children_by_field_name("subscript")
             return kind_in(self.source, subscripts, rule)
         if rule.kind_by == "declared-type":
             declared = declared_type(self.source, self.definitions, use.stack)
@@ -281,10 +258,3 @@ def last_word_of_import(source: Source, statement: Node) -> str | None:
 
 def _by_keyword(node: Node) -> bool:
     return node.type in {"keyword_argument", "dictionary_splat"}
-
-
-def _spread(name: Expression) -> list[Expression]:
-    """Return the names in a list or a condition one by one."""
-    if not isinstance(name, Several):
-        return [name]
-    return [inner for option in name.options for inner in _spread(option)]

@@ -3,19 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import cached_property
 
-from tree_sitter import Parser
+from tree_sitter import Node
 
 from namegen.languages.python.definitions import Definitions
 from namegen.languages.python.expressions import dotted
 from namegen.languages.python.imports import Imports
 from namegen.languages.python.lookups import Finder
 from namegen.languages.python.validity import compiles
-from namegen.languages.sources import Source, Stack, merged, touches
-from namegen.model.facts import Definition, Import, LookupSite, Path
-from namegen.model.places import Span
-from namegen.model.workspaces import LookupRule
+from namegen.languages.readings import TreeReading
+from namegen.model.facts import LookupSite, Path
 
 _SIMPLE_STATEMENTS = frozenset(
     {
@@ -54,64 +51,27 @@ _COMPOUND_STATEMENTS = frozenset(
 )
 
 
-class PythonReading:
+class PythonReading(TreeReading[Definitions, Imports]):
     """Implements `namegen.model.facts.Reading`."""
 
-    def __init__(self, utf8: bytes, parser: Parser, rules: Sequence[LookupRule]) -> None:
-        self.source = Source(utf8, parser)
-        self._rules = tuple(rules)
-        self._definitions = Definitions(self.source)
-        self._imports = Imports(self.source)
+    SIMPLE = _SIMPLE_STATEMENTS
+    COMPOUND = _COMPOUND_STATEMENTS
+    CLASSES = "class"
+    IDENTIFIERS = frozenset({"identifier"})
 
-    @cached_property
-    def lookups(self) -> Sequence[LookupSite]:
-        """All look-ups in the order of the file, but for those in unsound stretches."""
-        sites = Finder(self.source, self._definitions, self._imports, self._rules).sites()
-        return [site for site in sites if not touches(self._broken, site.span)]
+    def _parts(self) -> tuple[Definitions, Imports]:
+        return Definitions(self.source), Imports(self.source)
 
-    @cached_property
-    def unsound(self) -> Sequence[Span]:
-        """Stretches that could not be parsed, or lie deeper than is looked."""
-        _ = self.lookups  # looking for them is what finds those that lie too deep
-        return merged([*self._broken, *self.source.too_deep()])
+    def _sites(self) -> Sequence[LookupSite]:
+        return Finder(self.source, self.bound, self.imports, self.rules).sites()
 
-    @cached_property
-    def _broken(self) -> Sequence[Span]:
-        """Stretches with an error of the parser; none if Python itself compiles the file."""
-        spans = self.source.unsound(_SIMPLE_STATEMENTS, _COMPOUND_STATEMENTS)
-        return () if spans and compiles(self.source.data) else spans
+    def _sound_after_all(self) -> bool:
+        return compiles(self.source.data)
 
-    def definitions(self, path: Path) -> Sequence[Definition]:
-        """Return every binding of the path in this file, in order."""
-        return self._definitions.find(path)
+    def _member(self, statement: Node) -> Node | None:
+        assigned = statement.named_child(0)
+        left = assigned.child_by_field_name("left") if assigned is not None else None
+        return left if left is not None and left.type == "identifier" else None
 
-    def imported(self, name: str) -> Sequence[Import]:
-        """Return where a name not defined in this file may come from, best first."""
-        return self._imports.named(name)
-
-    def members(self, word: str) -> Sequence[str]:
-        """Return what the classes of this name assign directly, in order."""
-        found: list[str] = []
-        for one in self._definitions.bindings(word):
-            body = (
-                one.value.child_by_field_name("body") if one.way == "class" and one.value else None
-            )
-            for statement in body.named_children if body is not None else ():
-                assigned = statement.named_child(0)
-                left = assigned.child_by_field_name("left") if assigned is not None else None
-                if left is not None and left.type == "identifier":
-                    found.append(self.source.text(left))
-        return found
-
-    def mentions(self, path: Path) -> bool:
-        """Whether code of this file refers to the dotted name, or to its end imported alone."""
-        return any(self._refers(stack, path) for stack in self.source.stacks((path[-1],)))
-
-    def _refers(self, stack: Stack, path: Path) -> bool:
-        if stack[-1].type != "identifier":
-            return False
-        words = dotted(self.source, stack[-2]) if stack[-2].type == "attribute" else None
-        if words is not None and words[-1] == path[-1]:
-            return len(path) == 1 or words[-len(path) :] == path
-        imports = self._imports.named(path[-1])
-        return len(path) == 1 or any(one.member[-len(path) :] == path for one in imports)
+    def _dotted(self, node: Node) -> Path | None:
+        return dotted(self.source, node)

@@ -1,0 +1,140 @@
+"""What the readings of all languages share: facts worked out on demand from a syntax tree.
+
+A language gives its own node types and says how its look-ups, definitions and
+imports are found; what a reading promises is kept here.
+"""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+from collections.abc import Sequence
+from functools import cached_property
+from typing import ClassVar, Generic, Protocol, TypeVar
+
+from tree_sitter import Node, Parser
+
+from namegen.languages.sources import Source, Stack, merged, touches
+from namegen.model.facts import Definition, Import, LookupSite, Path
+from namegen.model.places import Span
+from namegen.model.workspaces import LookupRule
+
+
+class Binding(Protocol):
+    """A place where a name gets its meaning, as far as all languages have it."""
+
+    @property
+    def way(self) -> str:
+        """How the name is bound: ``class``, ``type``, ``import`` and so on."""
+
+    @property
+    def value(self) -> Node | None:
+        """What the name stands for."""
+
+
+class Definitions(Protocol):
+    """The bindings of one file."""
+
+    def find(self, path: Path) -> list[Definition]:
+        """Return every binding of a dotted path, in order."""
+
+    def bindings(self, name: str) -> Sequence[Binding]:
+        """Return the bindings of one word."""
+
+
+class Imports(Protocol):
+    """The imports of one file."""
+
+    def named(self, name: str) -> Sequence[Import]:
+        """Return where a name may come from, best first."""
+
+
+DefinitionsT = TypeVar("DefinitionsT", bound=Definitions)
+ImportsT = TypeVar("ImportsT", bound=Imports)
+
+
+class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
+    """Implements `namegen.model.facts.Reading` on a tree of tree-sitter."""
+
+    SIMPLE: ClassVar[frozenset[str]]
+    """Types of the statements that hold no others."""
+    COMPOUND: ClassVar[frozenset[str]]
+    """Types of the statements and declarations that do."""
+    CLASSES: ClassVar[str]
+    """How the binding of a class or type is called."""
+    IDENTIFIERS: ClassVar[frozenset[str]]
+    """Types of the leaves that refer to something."""
+
+    def __init__(self, utf8: bytes, parser: Parser, rules: Sequence[LookupRule]) -> None:
+        self.source = Source(utf8, parser)
+        self.rules = tuple(rules)
+        self.bound, self.imports = self._parts()
+
+    @abstractmethod
+    def _parts(self) -> tuple[DefinitionsT, ImportsT]:
+        """Return what finds definitions and imports in this file."""
+
+    @abstractmethod
+    def _sites(self) -> Sequence[LookupSite]:
+        """Return all look-ups in the order of the file, those in unsound stretches too."""
+
+    @abstractmethod
+    def _member(self, statement: Node) -> Node | None:
+        """Return the name that a statement in the body of a class defines, if it does."""
+
+    @abstractmethod
+    def _dotted(self, node: Node) -> Path | None:
+        """Return the words of ``a.b.c``, or None where a node is anything else."""
+
+    @cached_property
+    def lookups(self) -> Sequence[LookupSite]:
+        """All look-ups in the order of the file, but for those in unsound stretches."""
+        return [site for site in self._sites() if not touches(self._broken, site.span)]
+
+    @cached_property
+    def unsound(self) -> Sequence[Span]:
+        """Stretches that could not be parsed, or lie deeper than is looked."""
+        _ = self.lookups  # looking for them is what finds those that lie too deep
+        return merged([*self._broken, *self.source.too_deep()])
+
+    @cached_property
+    def _broken(self) -> Sequence[Span]:
+        """Stretches with an error of the parser."""
+        spans = self.source.unsound(self.SIMPLE, self.COMPOUND)
+        return () if spans and self._sound_after_all() else spans
+
+    def _sound_after_all(self) -> bool:
+        """Whether the language's own compiler accepts what the parser did not; no by default."""
+        return False
+
+    def definitions(self, path: Path) -> Sequence[Definition]:
+        """Return every binding of the path in this file, in order."""
+        return self.bound.find(path)
+
+    def imported(self, name: str) -> Sequence[Import]:
+        """Return where a name not defined in this file may come from, best first."""
+        return self.imports.named(name)
+
+    def members(self, word: str) -> Sequence[str]:
+        """Return what the classes of this name define directly, in order."""
+        found: list[str] = []
+        for one in self.bound.bindings(word):
+            known = one.way == self.CLASSES and one.value is not None
+            body = one.value.child_by_field_name("body") if known and one.value else None
+            for statement in body.named_children if body is not None else ():
+                name = self._member(statement)
+                if name is not None:
+                    found.append(self.source.text(name))
+        return found
+
+    def mentions(self, path: Path) -> bool:
+        """Whether code of this file refers to the dotted name, or to its end imported alone."""
+        return any(self._refers(stack, path) for stack in self.source.stacks((path[-1],)))
+
+    def _refers(self, stack: Stack, path: Path) -> bool:
+        if stack[-1].type not in self.IDENTIFIERS:
+            return False
+        words = self._dotted(stack[-2])
+        if words is not None and len(words) > 1 and words[-1] == path[-1]:
+            return len(path) == 1 or words[-len(path) :] == path
+        imports = self.imports.named(path[-1])
+        return len(path) == 1 or any(one.member[-len(path) :] == path for one in imports)

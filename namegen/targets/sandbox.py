@@ -34,6 +34,8 @@ def finished(value: object) -> object:
         UnescapedText: the value is manifest text that no escape has seen.
         TypeError: the value is another object, or true, false or none.
     """
+    if type(value) is str:  # nearly always; asked for every piece of every file
+        return value
     if isinstance(value, str | int | float | Undefined) and not isinstance(value, bool):
         return value
     if isinstance(value, Unescaped):

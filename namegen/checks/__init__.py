@@ -38,6 +38,7 @@ __all__ = [
     "kinds",
     "manifest_checks",
     "naming_judges",
+    "where_judged",
 ]
 
 ManifestCheck = Callable[[RobotView], Iterator[Finding]]
@@ -62,13 +63,20 @@ def kinds() -> Mapping[str, FindingKind]:
 
 def kind(name: str) -> FindingKind | None:
     """Return one finding kind, or None; only its own file is loaded."""
-    stem = name.replace("-", "_")
-    for group in _groups():
-        if stem in _stems(group):
-            found = getattr(_module(group, stem), "KIND", None)
-            if isinstance(found, FindingKind) and found.name == name:
-                return found
-    return None
+    group, stem = _home(name)
+    return cast(FindingKind, _module(group, stem).KIND) if group else None
+
+
+def where_judged(name: str) -> str | None:
+    """Return what a finding of this kind is judged from, or None when there is no such kind.
+
+    That is the group: ``manifest``, or ``code`` for a robot's code as a whole; and
+    ``look-up`` for what is judged line by line in code.
+    """
+    group, stem = _home(name)
+    if group == "code" and not hasattr(_module(group, stem), "check"):
+        return "look-up"
+    return group
 
 
 @cache
@@ -95,6 +103,17 @@ def naming_judges() -> tuple[NamingJudge, ...]:
 def code_checks() -> tuple[CodeCheck, ...]:
     """Return what judges all code of a robot, in the alphabetical order of the kinds."""
     return cast("tuple[CodeCheck, ...]", _functions("code", "check"))
+
+
+def _home(name: str) -> tuple[str | None, str]:
+    """Return the group and module of a kind; the group is None when there is no such kind."""
+    stem = name.replace("-", "_")
+    for group in _groups():
+        if stem in _stems(group):
+            found = getattr(_module(group, stem), "KIND", None)
+            if isinstance(found, FindingKind) and found.name == name:
+                return group, stem
+    return None, stem
 
 
 def _rank(kind: FindingKind) -> int:

@@ -19,14 +19,14 @@ def accepted(finding: Finding, manifest: Manifest) -> Acceptance | None:
     device covers findings that stand in that device's row, or in a setup's change
     of it, and findings in code whose text, found or expected, is its name.
     """
-    if finding.severity is Severity.ERROR:
-        return None
-    for acceptance in manifest.accepts:
-        if acceptance.kind != finding.kind:
-            continue
-        if acceptance.device is None or _concerns(finding, acceptance.device, manifest):
-            return acceptance
-    return None
+    return next((one for one in manifest.accepts if covers(one, finding, manifest)), None)
+
+
+def covers(acceptance: Acceptance, finding: Finding, manifest: Manifest) -> bool:
+    """Whether one acceptance covers a finding of this robot."""
+    if finding.severity is Severity.ERROR or acceptance.kind != finding.kind:
+        return False
+    return acceptance.device is None or _concerns(finding, acceptance.device, manifest)
 
 
 def _concerns(finding: Finding, name: str, manifest: Manifest) -> bool:

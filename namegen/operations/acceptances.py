@@ -9,11 +9,14 @@ from __future__ import annotations
 
 import json
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
+from namegen.checks.manifest import idle_acceptance
 from namegen.errors import UnusableInput
 from namegen.model.findings import Finding
+from namegen.model.places import Place
 from namegen.operations.files import Folder
+from namegen.text.positions import Lines
 
 ACCEPTED_FILE = "namegen.accepted.json"
 FORMAT = "namegen-accepted/1"
@@ -65,6 +68,32 @@ def without_accepted(
         else:
             kept.append(finding)
     return kept, accepted - left
+
+
+def gone_finding(folder: Folder, gone: Counter[Key]) -> Finding | None:
+    """Return the note about accepted findings that are gone, placed at the first of them."""
+    if not gone:
+        return None
+    text = folder.read(ACCEPTED_FILE).decode("utf-8-sig", errors="replace")
+    span = next((span for key, span in _rows(text) if key in gone), (0, 0))
+    place = Place(ACCEPTED_FILE, *Lines(text).locate(*span))
+    counts = Counter[tuple[str, str]]()
+    for (kind, path, _), count in gone.items():
+        counts[kind, path] += count
+    rows = sorted((kind, path, count) for (kind, path), count in counts.items())
+    return idle_acceptance.gone(rows, place)
+
+
+def _rows(text: str) -> Iterator[tuple[Key, tuple[int, int]]]:
+    """Yield each row of the file that was read already, and where its line of code stands."""
+    decoder = json.JSONDecoder()
+    at = text.find("{", text.find('"findings"'))
+    while at >= 0:
+        row, end = decoder.raw_decode(text, at)
+        start = text.find('"line"', at)
+        stop = text.find("\n", start, end)
+        yield (row["kind"], row["path"], row["line"]), (start, end if stop < 0 else stop)
+        at = text.find("{", end)
 
 
 def accepted_bytes(accepted: Counter[Key]) -> bytes:

@@ -15,6 +15,7 @@ from namegen.operations.acceptances import (
     ACCEPTED_FILE,
     Key,
     accepted_bytes,
+    gone_finding,
     key_of,
     read_accepted,
     without_accepted,
@@ -105,12 +106,14 @@ def audit_files(
         *settings_findings(workspace),
         *(f for some in workspace.faults_of.values() for f in some),
     ]
+    gone = accepted - again if files.all else Counter[Key]()
+    idle = gone_finding(workspace.folder, gone)
     report = Report(
-        sort([*faults, *with_fixes(kept, reader.literals, folder)]),
+        sort([*faults, *with_fixes(kept, reader.literals, folder), *([idle] if idle else [])]),
         files=len(facts),
         lookups=sum(len(file.lookups) for file in facts),
     )
-    return Audit(report, reader.literals, found, accepted - again if files.all else Counter())
+    return Audit(report, reader.literals, found, gone)
 
 
 def accept(workspace: Workspace) -> int:

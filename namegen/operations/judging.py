@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from namegen import checks
 from namegen.checks.code import not_checkable, unreadable
+from namegen.checks.manifest import idle_acceptance
 from namegen.checks.naming import judge_lookup
 from namegen.model.findings import Finding
 from namegen.model.identifiers import NamingScheme
@@ -103,10 +104,10 @@ def _judged_together(code: _Code, robot: Manifest, mentioned: set[str]) -> Itera
     (and is reported already), or the code refers to their constants.
     """
     view = CodeView(robot, None, code.lookups, frozenset(mentioned), code.whole)
-    for check in checks.code_checks():
-        for finding in check(view):
-            if not checks.accepted(finding, robot):
-                yield finding
+    found = [finding for check in checks.code_checks() for finding in check(view)]
+    yield from (finding for finding in found if not checks.accepted(finding, robot))
+    if code.whole:
+        yield from idle_acceptance.idle(found, robot, "code")
 
 
 def _constants_used(

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from namegen import checks
+from namegen.checks.manifest import idle_acceptance
 from namegen.model.findings import Finding, Severity
 from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Manifest
@@ -48,7 +49,10 @@ def judge(
     )
     judged = [finding for check in checks.manifest_checks() for finding in check(view)]
     found = _once_for_cut_texts(workspace.faults_of[manifest.path], judged)
-    return [finding for finding in found if not checks.accepted(finding, manifest)]
+    kept = [finding for finding in found if not checks.accepted(finding, manifest)]
+    if workspace.sound(manifest) and not stops(workspace.faults):
+        kept += idle_acceptance.idle(found, manifest, "manifest")
+    return kept
 
 
 def _once_for_cut_texts(faults: Sequence[Finding], judged: Sequence[Finding]) -> list[Finding]:

@@ -52,6 +52,22 @@ def test_a_name_that_is_no_kind_gives_none():
         assert checks.kind(name) is None
 
 
+@pytest.mark.parametrize(
+    ("name", "judged"),
+    [
+        ("port-taken", "manifest"),
+        ("cut-by-comment", "manifest"),
+        ("unused-device", "code"),
+        ("crossed-names", "code"),
+        ("misspelt", "look-up"),
+        ("not-checkable", "look-up"),
+        ("nonsense", None),
+    ],
+)
+def test_where_a_kind_is_judged(name: str, judged: str | None):
+    assert checks.where_judged(name) == judged
+
+
 def test_one_kind_loads_only_its_own_file():
     program = (
         "import sys; from namegen import checks; assert checks.kind('port-taken');"

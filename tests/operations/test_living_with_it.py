@@ -16,7 +16,7 @@ from namegen.operations.acceptances import ACCEPTED_FILE
 from namegen.operations.audit import accept, audit
 from namegen.operations.code_files import ALL, Selection
 from namegen.operations.workspace import open_workspace
-from tests.operations.conftest import lay
+from tests.operations.conftest import FILES, lay
 
 MAIN = "code/heron/main.py"
 OTHERS = (
@@ -90,7 +90,12 @@ def test_the_accepted_findings_only_shrink(boats: Path):
     kinds(boats, f'{WRONG}\ny = boat.motor("bowTruster")\n')
     assert accept(open_workspace(boats)) == 2
     kinds(boats, f'{WRONG}\nz = boat.servo("ruder")\n')
-    assert audit(open_workspace(boats)).gone.total() == 1
+    done = audit(open_workspace(boats))
+    assert done.gone.total() == 1
+    note = next(one for one in done.report.findings if one.kind == "idle-acceptance")
+    assert "misspelt in code/heron/main.py. `namegen audit --accept`" in note.message
+    line = (boats / ACCEPTED_FILE).read_text().splitlines()[note.place.line - 1]
+    assert line[note.place.column - 1 :].startswith('"line": "y = boat.motor')
     assert accept(open_workspace(boats)) == 1
     rows = json.loads((boats / ACCEPTED_FILE).read_text())["findings"]
     assert [(row["kind"], row["line"]) for row in rows] == [("letter-case", WRONG)]
@@ -102,6 +107,38 @@ def test_an_audit_of_a_part_does_not_call_the_rest_gone(boats: Path):
     accept(open_workspace(boats))
     part = Selection((boats / "code/heron/rest.py",))
     assert audit(open_workspace(boats), part).gone.total() == 0
+
+
+def test_rows_of_the_accepted_findings_that_are_gone_are_one_note(boats: Path):
+    kinds(boats, f'{WRONG}\n{WRONG}\ny = boat.motor("bowTruster")\n')
+    accept(open_workspace(boats))
+    path = boats / ACCEPTED_FILE
+    path.write_text(json.dumps(json.loads(path.read_text())))  # all in one line
+    kinds(boats, OTHERS)
+    notes = [one for one in found(boats) if one.kind == "idle-acceptance"]
+    assert len(notes) == 1
+    assert "letter-case in code/heron/main.py (2) and misspelt in" in notes[0].message
+    assert (notes[0].severity.value, notes[0].place.line) == ("note", 1)
+
+
+ACCEPT = "accept:\n  - {finding: unused-device, because: it is a spare, device: rudder}\n"
+
+
+def test_an_acceptance_in_the_manifest_that_code_needs_no_more_is_a_note(boats: Path):
+    lay(boats, {"robots/heron.yaml": FILES["robots/heron.yaml"] + ACCEPT})
+    assert kinds(boats, "") == ["idle-acceptance"]
+    unused = OTHERS.replace('c = boat.servo("rudder")\n', "")
+    lay(boats, {"code/heron/rest.py": unused})
+    assert found(boats) == []
+    # With a name that is not known, nothing is proved: neither unused nor idle.
+    lay(boats, {"code/heron/rest.py": OTHERS + "d = boat.servo(name)\n"})
+    assert [one.kind for one in found(boats)] == ["not-checkable"]
+
+
+def test_an_audit_of_a_part_proves_no_acceptance_idle(boats: Path):
+    lay(boats, {"robots/heron.yaml": FILES["robots/heron.yaml"] + ACCEPT})
+    kinds(boats, "")
+    assert found(boats, Selection((boats / "code/heron/rest.py",))) == []
 
 
 def test_a_damaged_file_of_accepted_findings_is_said(boats: Path):

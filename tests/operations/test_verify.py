@@ -27,6 +27,13 @@ def test_what_follows_from_a_text_cut_off_is_not_said_and_as_grave(boats: Path):
     assert said(boats, harmless) == [("cut-by-comment", "warning")]
 
 
+def test_an_acceptance_is_idle_only_where_all_was_read(boats: Path):
+    accept = "accept:\n  - {finding: port-undecided, because: it comes in May}\n"
+    assert said(boats, RUDDER + accept) == [("idle-acceptance", "note")]
+    broken = RUDDER.replace("bridge servo 1", "somewhere")
+    assert said(boats, broken + accept) == [("wrong-value", "error")]
+
+
 @pytest.mark.parametrize(
     ("settings", "words"),
     [

@@ -11,7 +11,6 @@ import click
 from namegen.cli.options import FILE, Form, Where, takes_form, takes_where
 
 if TYPE_CHECKING:
-    from namegen.operations.audit import Audit
     from namegen.operations.code_files import Selection
     from namegen.operations.fix import Fixed
     from namegen.operations.workspace import Workspace
@@ -112,7 +111,7 @@ def _report(space: Workspace, selection: Selection, form: Form, asked: tuple[str
 
     done = audit(space, selection, asked=asked, watch=watched)
     show(space, done.report, form)
-    _say_what_is_left_out(space, done)
+    _say_what_is_left_out(space)
     return 0 if done.report.clean else 1
 
 
@@ -150,8 +149,8 @@ def _accept(space: Workspace) -> int:
     return 0
 
 
-def _say_what_is_left_out(space: Workspace, done: Audit) -> None:
-    from namegen.cli.reporting import count, say
+def _say_what_is_left_out(space: Workspace) -> None:
+    from namegen.cli.reporting import say
 
     for manifest in space.manifests:
         if not space.sound(manifest):
@@ -159,9 +158,3 @@ def _say_what_is_left_out(space: Workspace, done: Audit) -> None:
                 f"{manifest.robot}: its code was not audited; mend {manifest.path} first",
                 err=True,
             )
-    if gone := done.gone.total():
-        say(
-            f"{count(gone, 'accepted finding')} no longer found: "
-            "`namegen audit --accept` takes what is gone out of the file",
-            err=True,
-        )

@@ -7,6 +7,7 @@ from collections.abc import Callable
 import pytest
 
 from namegen import checks
+from namegen.checks.manifest import idle_acceptance
 from namegen.loading.catalogue import NO_CATALOGUE, read_catalogue
 from namegen.loading.manifest import read_manifest
 from namegen.model.boards import Catalogue
@@ -82,6 +83,8 @@ def report(text: str, catalogue: Catalogue, names: NameRules = NAMES) -> list:
         view = RobotView(loaded.value, catalogue, names, SCHEMES)
         judged = [one for check in checks.manifest_checks() for one in check(view)]
         found += [one for one in judged if not checks.accepted(one, loaded.value)]
+        if not loaded.faults:
+            found += idle_acceptance.idle(judged, loaded.value, "manifest")
     return sorted(found, key=lambda one: (one.place, one.kind))
 
 

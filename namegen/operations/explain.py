@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from namegen import checks
 from namegen.model.manifests import Device, Manifest
+from namegen.operations.checklist import what_to_check
 from namegen.text.differences import marks, spell_out
-from namegen.text.likeness import suggest
+from namegen.text.likeness import nearest, suggest
 from namegen.text.lookalikes import look_alike
+
+TARGET = "target"
+"""The word that stands for the list of targets."""
 
 _QUOTED = re.compile(r"""["'`“”‘’«»]([^"'`“”‘’«»]+)["'`“”‘’«»]""")
 _BARE = re.compile(r"[\w.-]+")
@@ -22,6 +27,8 @@ class Owner:
     robot: str
     device: Device
     former: bool = False
+    to_check: tuple[str, ...] = ()
+    """What to look at when the name is right and the robot does not find the device."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +46,22 @@ class Explanation:
     difference: str = ""
     unsure: tuple[str, ...] = ()
     """Names that are near too, when none is clearly meant."""
+    kind: str | None = None
+    """The finding kind that is meant, when it is no name of a device."""
+
+
+def topics(words: Sequence[str], manifests: Sequence[Manifest]) -> tuple[str, ...]:
+    """Return what several words are about: each by itself, or one error text that they make.
+
+    An error text has names in it, but most of its words are none.
+    """
+    known = [word for word in words if _understood(word, manifests)]
+    return tuple(words) if len(known) * 2 >= len(words) else (" ".join(words),)
+
+
+def _understood(word: str, manifests: Sequence[Manifest]) -> bool:
+    found = _explain(word, manifests)
+    return bool(found.exact or found.near) or checks.kind(word) is not None or word == TARGET
 
 
 def explain_name(text: str, manifests: Sequence[Manifest]) -> Explanation:
@@ -54,7 +77,7 @@ def explain_name(text: str, manifests: Sequence[Manifest]) -> Explanation:
             return found
         if found.unsure and not best.unsure:
             best = found
-    return best
+    return best if best.unsure else replace(best, kind=nearest(best.text, checks.kinds()))
 
 
 def _parts(text: str) -> Iterable[str]:
@@ -91,6 +114,7 @@ def _explain(text: str, manifests: Sequence[Manifest]) -> Explanation:
 def _owners(name: str, manifests: Sequence[Manifest]) -> Iterable[Owner]:
     for manifest in manifests:
         if name in manifest.devices:
-            yield Owner(manifest.robot, manifest.devices[name])
+            to_check = what_to_check(manifest, name)
+            yield Owner(manifest.robot, manifest.devices[name], to_check=to_check)
         for device in manifest.retired.get(name, ()):
             yield Owner(manifest.robot, device, former=True)

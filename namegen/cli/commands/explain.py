@@ -1,8 +1,8 @@
-"""``namegen explain``: a finding kind, or a name that was not found, letter by letter."""
+"""``namegen explain``: finding kinds, or names that were not found, letter by letter."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 import click
@@ -11,39 +11,55 @@ from namegen.cli.options import Where, takes_where
 
 if TYPE_CHECKING:
     from namegen.model.findings import FindingKind
+    from namegen.model.manifests import Manifest
     from namegen.operations.explain import Explanation, Owner
 
 ORDER = 70
 WIDTH = 88
 
 
-@click.command(short_help="Explain a finding kind, or a name that was not found.")
-@click.argument("word", nargs=-1)
+@click.command(short_help="Explain finding kinds, or names that were not found.")
+@click.argument("words", nargs=-1, metavar="[WORD]...")
 @takes_where
-def command(word: tuple[str, ...], where: Where) -> int:
-    """Explain a finding kind, the word `target`, or a name or error text; alone, list the kinds.
+def command(words: tuple[str, ...], where: Where) -> int:
+    """Explain finding kinds, the word `target`, or names or an error text; alone, list the kinds.
 
     A name or the text of an error that a robot showed is held letter by letter
-    against the nearest name in the manifests.
+    against the nearest name in the manifests. Of a name that is right it says
+    what to check next.
     """
     from namegen import checks
+    from namegen.cli.reporting import say
+    from namegen.operations.explain import TARGET, topics
 
-    text = " ".join(word)
-    if not text:
+    if not words:
         _say_kinds()
         return 0
-    kind = checks.kinds().get(text)
+    general = all(word == TARGET or checks.kind(word) for word in words)
+    manifests = () if general else where.open().manifests
+    right = True
+    for index, text in enumerate(topics(words, manifests)):
+        if index:
+            say("")
+        right &= _said(text, manifests)
+    return 0 if right else 1
+
+
+def _said(text: str, manifests: Sequence[Manifest]) -> bool:
+    """Explain one thing; return whether it is right as it is."""
+    from namegen import checks
+    from namegen.operations.explain import TARGET, explain_name
+
+    kind = checks.kind(text)
     if kind is not None:
         _say_kind(kind)
-        return 0
-    if text == "target":
+    elif text == TARGET:
         _say_targets()
-        return 0
-    from namegen.operations.explain import explain_name
-
-    found = explain_name(text, where.open().manifests)
-    _say_name(found)
-    return 0 if any(not owner.former for owner in found.exact) else 1
+    else:
+        found = explain_name(text, manifests)
+        _say_name(found)
+        return any(not owner.former for owner in found.exact)
+    return True
 
 
 def _say_kinds() -> None:
@@ -96,6 +112,10 @@ def _say_name(found: Explanation) -> None:
     text = printable(found.text)
     for owner in found.exact:
         say(f'"{text}" {_owned(owner)}')
+        if owner.to_check:
+            say(f"the name is right; where {printable(owner.robot)} does not find it, check:")
+        for number, point in enumerate(owner.to_check, 1):
+            say(_numbered(number, printable(point)))
     if found.exact:
         return
     if found.near:
@@ -109,14 +129,25 @@ def _say_name(found: Explanation) -> None:
             say(f'"{name}" {_owned(owner)}')
         return
     say(f'no device is called "{text}", and none has a name that is clearly meant')
+    if found.kind:
+        say(f'did you mean the finding kind "{found.kind}"? `namegen explain {found.kind}`')
     if found.unsure:
         say(f"near it are: {', '.join(found.unsure)}; look at the sheet which one is meant")
 
 
+def _numbered(number: int, text: str) -> str:
+    import textwrap
+
+    lead = f"  {number}. "
+    return textwrap.fill(text, WIDTH, initial_indent=lead, subsequent_indent=" " * len(lead))
+
+
 def _owned(owner: Owner) -> str:
+    from namegen.checks.wording import with_article
+
     device = owner.device
     ports = " and ".join(map(str, device.ports)) or "a port not yet decided"
-    what = f"{device.kind} of {owner.robot}, plugged in at {ports} ({device.place()})"
+    what = f"{with_article(device.kind)} of {owner.robot}, plugged in at {ports} ({device.place()})"
     if owner.former:
-        return f'is the old name of "{device.name}", a {what}; write the new name'
-    return f"is a {what}"
+        return f'is the old name of "{device.name}", {what}; write the new name'
+    return f"is {what}"

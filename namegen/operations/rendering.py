@@ -14,6 +14,7 @@ from namegen.operations.workspace import Workspace
 from namegen.targets.rendering import render
 from namegen.targets.scene import Scene
 from namegen.targets.shelf import load
+from namegen.targets.target import Target
 from namegen.text.likeness import nearest
 from namegen.text.words import convert
 
@@ -29,6 +30,19 @@ def render_all(
         UnusableInput: a target, robot or place holder is not known.
         UnusableTarget: a target, its options or a template cannot be used.
     """
+    jobs = list(_jobs(workspace, manifests, whole_fleet))
+    # The outputs of one robot come one after another, because they share its template data.
+    turns = sorted(
+        range(len(jobs)), key=lambda turn: [m.robot for m in jobs[turn][1].manifests[:1]]
+    )
+    made = {turn: render(*jobs[turn]) for turn in turns}
+    yield from (made[turn] for turn in range(len(jobs)))
+
+
+def _jobs(
+    workspace: Workspace, manifests: Sequence[Manifest], whole_fleet: bool
+) -> Iterator[tuple[Target, Scene, str]]:
+    """Yield what is to be rendered, in the order of the settings: target, scene and path."""
     settings = workspace.settings
     if not settings.build:
         return
@@ -42,11 +56,11 @@ def render_all(
         if target.per == "workspace":
             if whole_fleet:
                 scene = Scene(tuple(chosen), workspace.catalogue, entry.options)
-                yield render(target, scene, path_of(workspace, entry, None))
+                yield target, scene, path_of(workspace, entry, None)
             continue
         for manifest in chosen:
             scene = Scene((manifest,), workspace.catalogue, entry.options)
-            yield render(target, scene, path_of(workspace, entry, manifest.robot))
+            yield target, scene, path_of(workspace, entry, manifest.robot)
 
 
 def path_of(workspace: Workspace, entry: BuildEntry, robot: str | None) -> str:

@@ -26,6 +26,12 @@ class Sandbox(ImmutableSandboxedEnvironment):
             return getattr(obj, attribute)
         return super().getattr(obj, attribute)
 
+    def getitem(self, obj: Any, argument: Any) -> Any:  # noqa: ANN401 - as Jinja2 has it
+        """Return an item or field: filters such as ``selectattr`` ask for fields this way."""
+        if argument in _FIELDS.get(type(obj), ()):
+            return getattr(obj, argument)
+        return super().getitem(obj, argument)
+
 
 def finished(value: object) -> object:
     """Let through what may stand in a file as it is: strings that namegen spelled, and numbers.

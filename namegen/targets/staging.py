@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Generic, TypeVar
 
 from namegen.model.boards import Board, Catalogue
 from namegen.model.derived import derived_numbers
@@ -16,15 +19,42 @@ from namegen.targets.spelling import spelling
 from namegen.targets.unescaped import Unescaped
 
 _EMPTY = Unescaped("")
+T = TypeVar("T")
 
 
 def stage(manifest: Manifest, catalogue: Catalogue, scheme: NamingScheme | None) -> shown.Robot:
     """Return one robot's template data, with the identifiers of a language where there is one.
 
     Boards, ports and parts that the manifest names but the catalogue lacks are
-    shown as written: that they are missing is for the checks to say.
+    shown as written: that they are missing is for the checks to say. Outputs of one
+    robot in one language share the data, as long as they are rendered one after another.
     """
-    return _Stage(manifest, catalogue, scheme).robot()
+    return _staged(_Same(manifest), _Same(catalogue), _Same(scheme))
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Same(Generic[T]):
+    """An object as a key that only itself equals: manifests are too large to compare."""
+
+    one: T
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and self.one is other.one
+
+    def __hash__(self) -> int:
+        return id(self.one)
+
+
+@lru_cache(maxsize=8)
+def _staged(
+    manifest: _Same[Manifest], catalogue: _Same[Catalogue], scheme: _Same[NamingScheme | None]
+) -> shown.Robot:
+    return _Stage(manifest.one, catalogue.one, scheme.one).robot()
+
+
+@lru_cache(maxsize=8)
+def _mark(manifest: _Same[Manifest]) -> str:
+    return sheet_mark(manifest.one)
 
 
 class _Stage:
@@ -58,7 +88,7 @@ class _Stage:
             title=Unescaped(manifest.title),
             revision=Unescaped(manifest.revision),
             manifest=Unescaped(manifest.path),
-            mark=sheet_mark(manifest),
+            mark=_mark(_Same(manifest)),
             selected=Unescaped(manifest.selected or ""),
             kinds=self.kinds(devices),
             devices=devices,

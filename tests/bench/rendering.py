@@ -51,7 +51,9 @@ def bare() -> float:
             environment.filters[escape] = rendering._escape(escape, target.folder)
         template = environment.get_template(target.template)
         scheme = spellings.get(target.language or "")
-        options = target.settings({}, {}, "HeronDevices.java")
+        scene = Scene((HERON,), CATALOGUE)
+        path = "HeronDevices.java"
+        options = target.settings(scene.options, path, scene.terms(target, path))
         jobs.append((template, options, staging.stage(HERON, CATALOGUE, scheme)))
     start = time.process_time()
     for template, options, robot in jobs:

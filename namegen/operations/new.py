@@ -8,8 +8,9 @@ from pathlib import Path
 
 from namegen.bundled import bundled
 from namegen.errors import RefusedWrite, UnusableInput
-from namegen.model.places import Edit
+from namegen.loading.copies import is_copy, next_edit
 from namegen.operations.files import Folder
+from namegen.operations.first_manifest import first_manifest
 from namegen.operations.splicing import splice
 from namegen.operations.workspace import Workspace
 
@@ -55,10 +56,12 @@ def new_robot(workspace: Workspace, name: str, like: str | None) -> str:
     """Write a manifest for another robot; return its path.
 
     With ``like`` it is a copy of that robot's manifest, comments and all, under
-    the new name.
+    the new name and without what is the other robot's alone: title, revision, old
+    names, dead ports, accepted findings. Else it has a board of the catalogue.
 
     Raises:
-        UnusableInput: the name is taken or cannot be one, or ``like`` is not known.
+        UnusableInput: the name is taken or cannot be one, ``like`` is not known, or
+            its manifest cannot be copied.
         RefusedWrite: the file is already there.
     """
     if not _ROBOT.fullmatch(name):
@@ -70,23 +73,30 @@ def new_robot(workspace: Workspace, name: str, like: str | None) -> str:
     if any(manifest.robot.casefold() == name.casefold() for manifest in workspace.manifests):
         raise UnusableInput(f'there is a robot "{name}" already', remedy="choose another name")
     if like is None:
-        source, text, place = "", _starter_manifest(), None
+        source = ""
+        text = first_manifest(name, workspace.catalogue, workspace.settings.names)
     else:
-        manifest = workspace.chosen([like])[0]
-        source, place = manifest.path, manifest.places.get("robot")
-        text = workspace.folder.read(source).decode("utf-8-sig")
-    new = (
-        splice(text, [Edit(place, name)])
-        if place
-        else text.replace("robot: first", f"robot: {name}")
-    )
+        source = workspace.chosen([like])[0].path
+        text = _copy(workspace.folder.read(source), source, name)
     path = _path_beside(workspace, source, name)
-    lay_out({path: new.encode("utf-8")}, workspace.folder.root)
+    lay_out({path: text.encode("utf-8")}, workspace.folder.root)
     return path
 
 
-def _starter_manifest() -> str:
-    return starter_files()["robots/first.yaml"].decode("utf-8")
+def _copy(data: bytes, path: str, name: str) -> str:
+    """Return a manifest's text as another robot's.
+
+    Raises:
+        UnusableInput: its text is too broken to be copied.
+    """
+    text = data.decode("utf-8-sig", errors="replace")
+    while edit := next_edit(text.encode(), path, name):
+        text = splice(text, [edit])
+    if not is_copy(data, text.encode(), path, name):
+        raise UnusableInput(
+            "this manifest cannot be copied", where=path, remedy="mend what `namegen verify` says"
+        )
+    return text
 
 
 def _path_beside(workspace: Workspace, source: str, name: str) -> str:

@@ -4,22 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, NoReturn
 
 import yaml
 
+from namegen.loading import refusals
 from namegen.loading.nodes import FieldNode, GroupNode, ListNode, Node, TextNode
+from namegen.loading.refusals import DEEPEST, MOST_VALUES
 from namegen.loading.sources import Source, decoded
 from namegen.loading.syntax import explained, unclosed
 from namegen.loading.traps import colon_without_blank, comma_in_text, cut_by_comment
 from namegen.model.findings import Fault
-from namegen.model.places import Related
-
-DEEPEST = 32
-"""Most levels of groups and lists inside each other."""
-
-MOST_VALUES = 10_000
-"""Most values in one file; keeps hostile input from taking seconds."""
 
 
 @dataclass(slots=True)
@@ -114,70 +109,42 @@ class _Builder:
         finally:
             loader.dispose()
 
-    def _fault(self, kind: str, message: str, start: int, end: int) -> None:
-        self.faults.append(Fault(kind, message, self._source.place(start, end)))
+    def _stop(self, fault: Fault) -> NoReturn:
+        self.faults.append(fault)
+        raise _TooMuch
 
     def _document(self, event: yaml.Event) -> None:
         self._documents += 1
         if self._documents == 2:
-            at = _span(event)[0]
-            message = (
-                "A second YAML document starts here (`---`). One file holds one document: "
-                "delete this line, or move what follows to a file of its own."
-            )
-            self._fault("bad-yaml", message, at, at + 3)
-            raise _TooMuch
+            self._stop(refusals.second_document(self._source, _span(event)[0]))
 
     def _scalar(self, event: yaml.ScalarEvent) -> None:
         start, end = _span(event)
         if event.anchor or event.tag:
-            start = self._decorated(event)
+            self._decorated(event)
         self.last = TextNode(self._source, start, end, event.value, event.style or "")
         self._place(self.last)
 
     def _alias(self, event: yaml.AliasEvent) -> None:
         start, end = _span(event)
-        message = (
-            f"`*{event.anchor}` repeats a value from elsewhere, which namegen does not read. "
-            "Write the value out; if it is a text that starts with `*`, put quotes around it."
-        )
-        self._fault("bad-yaml", message, start, end)
+        self.faults.append(refusals.alias(self._source, start, end, event.anchor or ""))
         self._place(TextNode(self._source, start, end, "", spoilt=frozenset({""})))
 
-    def _decorated(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent) -> int:
-        """Note the fault of an anchor or tag; return where the value itself starts."""
-        start, end = _span(event)
-        word = self._source.text[start:end].split(None, 1)
+    def _decorated(self, event: yaml.ScalarEvent | yaml.CollectionStartEvent) -> None:
+        """Note the fault of an anchor or tag."""
         sign = "&" if event.anchor else "!"
-        shown = word[0] if word else sign
-        use = "marks a value for repetition" if event.anchor else "sets the type of a value"
-        message = (
-            f"`{shown}` {use}, which namegen does not read. Delete it; if it is part of a text, "
-            "put quotes around the text."
-        )
-        self._fault("bad-yaml", message, start, start + len(shown))
-        return start
+        self.faults.append(refusals.anchor_or_tag(self._source, *_span(event), sign))
 
     def _start(self, event: yaml.CollectionStartEvent) -> None:
         if event.anchor or event.tag:
             self._decorated(event)
         start, end = _span(event)
         made = GroupNode if type(event) is yaml.MappingStartEvent else ListNode
-        node = made(self._source, start, end, bool(event.flow_style))
         if len(self._open) >= DEEPEST:
-            message = (
-                f"More than {DEEPEST} levels inside each other; namegen's files need five. Look "
-                "for brackets that are opened and never closed."
-            )
-            self._fault("bad-yaml", message, start, start + 1)
-            raise _TooMuch
+            self._stop(refusals.too_deep(self._source, start))
         if self._open and isinstance(self._open[-1], GroupNode) and self._keys[-1] is None:
-            message = (
-                "Brackets stand where the name of a field belongs. Leave them out; "
-                "if they are part of a text, put quotes around the text."
-            )
-            self._fault("bad-yaml", message, start, start + 1)
-            raise _TooMuch
+            self._stop(refusals.brackets_for_a_name(self._source, start))
+        node = made(self._source, start, end, bool(event.flow_style))
         self._place(node)
         self._open.append(node)
         self._keys.append(None)
@@ -196,64 +163,53 @@ class _Builder:
         """Put a finished text, or a list or group that starts, where it belongs."""
         self._values += 1
         if self._values > MOST_VALUES:
-            message = (
-                f"More than {MOST_VALUES:,} values in one file. Split it: shared parts can stand "
-                "in files of their own and be named in `includes`."
-            )
-            self._fault("bad-yaml", message, node.start, node.start)
-            raise _TooMuch
-        if not self._open:
+            self._stop(refusals.too_many(node))
+        above = self._open[-1] if self._open else None
+        if above is None:
             self.root = node
-            return
-        above = self._open[-1]
-        if isinstance(above, ListNode):
+        elif isinstance(above, ListNode):
             above.items.append(node)
+            self._look_for_cut(node, above)
         elif self._keys[-1] is None:
             assert isinstance(node, TextNode)
             self._keys[-1] = node
-            return
         else:
-            key = self._keys[-1]
-            self._keys[-1] = None
+            key, self._keys[-1] = self._keys[-1], None
             self._field(above, FieldNode(key, node))
+            self._look_for_cut(node, above)
+
+    def _look_for_cut(self, node: Node, above: GroupNode | ListNode) -> None:
+        """Note when a comment cut the rest of a plain text off."""
         if self._comments and isinstance(node, TextNode) and not node.style:
             cut = cut_by_comment(node, above.flow)
             if cut is not None:
                 self.faults.append(cut)
 
-    def _field(self, group: GroupNode, added: FieldNode) -> None:
+    def _field(self, group: GroupNode, typed: FieldNode) -> None:
+        """Put a field into its group, unless it is no field or a second one of its name."""
+        added = self._as_meant(group, typed) if group.flow else typed
+        if added is None:
+            return
         key = added.key
-        if group.flow:
-            comma = comma_in_text(group, added)
-            meant = colon_without_blank(added)
-            if meant is not None:
-                fault, added = meant
-                key = added.key
-                self.faults.append(fault)
-            elif comma is not None:
-                self.faults.append(comma)
-                return
         if key.value == "<<" and not key.style:
-            message = (
-                "`<<` takes over the fields of another group, which namegen does not read. "
-                "Write the fields out, or put them into a file that `includes` names."
-            )
-            self._fault("bad-yaml", message, key.start, key.end)
+            self.faults.append(refusals.merge_key(added))
             group.spoilt |= {""}
             return
         if added.value.spoilt:
             group.spoilt |= {key.value}
-        first = group.fields.get(key.value)
-        if first is None:
-            group.fields[key.value] = added
-            return
-        self.faults.append(
-            Fault(
-                "duplicate-key",
-                f"`{key.value}` stands here for the second time in one group. "
-                "Rename one of the two or delete it.",
-                key.place,
-                found=key.value,
-                related=(Related(first.key.place, "first written here"),),
-            )
-        )
+        first = group.fields.setdefault(key.value, added)
+        if first is not added:
+            self.faults.append(refusals.duplicate(added, first))
+
+    def _as_meant(self, group: GroupNode, typed: FieldNode) -> FieldNode | None:
+        """Return a field inside braces as it was meant, or None when it is part of a text."""
+        meant = colon_without_blank(typed)
+        if meant is not None:
+            fault, typed = meant
+            self.faults.append(fault)
+            return typed
+        comma = comma_in_text(group, typed)
+        if comma is None:
+            return typed
+        self.faults.append(comma)
+        return None

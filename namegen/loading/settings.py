@@ -2,24 +2,26 @@
 
 from __future__ import annotations
 
-from typing import cast
+from collections.abc import Iterator
+from typing import TypeVar, cast
 
 from namegen.loading.document import document
 from namegen.loading.examples import Examples
 from namegen.loading.loaded import Loaded, listed
+from namegen.loading.lookups import lookup_rule
 from namegen.loading.nodes import GroupNode, ListNode, Node, NodePlaces
-from namegen.loading.shapes import BuildShape, CodeShape, LookupShape, WorkspaceShape
+from namegen.loading.shapes import BuildShape, CodeShape, Shape, WorkspaceShape
 from namegen.loading.validation import validated
 from namegen.model.findings import Fault
 from namegen.model.workspaces import (
     BuildEntry,
     CodeEntry,
-    LookupRule,
     NameRules,
     NameStyle,
     Settings,
-    Shape,
 )
+
+S = TypeVar("S", bound=Shape)
 
 
 def read_settings(data: bytes, path: str) -> Loaded[Settings]:
@@ -31,72 +33,39 @@ def read_settings(data: bytes, path: str) -> Loaded[Settings]:
     if tree is None:
         return Loaded(None, listed(faults))
     checked = validated(WorkspaceShape, tree, Examples(tree))
-    shape = checked.shape
     faults += checked.faults
+    settings = _settings(checked.shape, tree, faults)
+    return Loaded(settings, listed(faults))
+
+
+def _settings(shape: WorkspaceShape, tree: GroupNode, faults: list[Fault]) -> Settings:
     style = cast(NameStyle, (shape.names and shape.names.style) or "any")
     lookups = [
-        _lookup(below, node, faults)
-        for below, node in zip(shape.lookups or (), _items(tree, "lookups"), strict=True)
+        lookup_rule(row, node, faults) for row, node in _rows(shape.lookups, tree, "lookups")
     ]
-    settings = Settings(
-        path=path,
+    code = [_code(row, node) for row, node in _rows(shape.code, tree, "code") if row.path]
+    build = [
+        _build(row, node)
+        for row, node in _rows(shape.build, tree, "build")
+        if row.target and row.to
+    ]
+    return Settings(
+        path=tree.source.path,
         robots=tuple(shape.robots or ()),
         catalogue=shape.catalogue,
         names=NameRules(style, shape.names.longest if shape.names else None),
         lookups=tuple(rule for rule in lookups if rule),
-        code=tuple(
-            _code(below, node)
-            for below, node in zip(shape.code or (), _items(tree, "code"), strict=True)
-            if below.path
-        ),
-        build=tuple(
-            _build(below, node)
-            for below, node in zip(shape.build or (), _items(tree, "build"), strict=True)
-            if below.target and below.to
-        ),
+        code=tuple(code),
+        build=tuple(build),
         templates=shape.templates,
         places=NodePlaces(tree),
     )
-    return Loaded(settings, listed(faults))
 
 
-def _items(tree: GroupNode, name: str) -> list[Node]:
+def _rows(shapes: list[S] | None, tree: GroupNode, name: str) -> Iterator[tuple[S, Node]]:
+    """Yield the entries of a list with their nodes."""
     node = tree.value(name)
-    return node.items if isinstance(node, ListNode) else []
-
-
-def _lookup(shape: LookupShape, node: Node, faults: list[Fault]) -> LookupRule | None:
-    """Return the rule of one entry, or None with a fault when it does not say what is called."""
-    given = [name for name in shape.exactly_one if getattr(shape, name)]
-    if len(given) != 1:
-        written = " and ".join(f"`{name}`" for name in given)
-        which = f"has {written}; delete all but one" if given else "has none of them; add one"
-        message = (
-            "A look-up has exactly one of `call`, `new`, `annotation` and `subscript`, such as "
-            f"`call: motor`. This one {which}."
-        )
-        faults.append(Fault("wrong-value" if given else "missing-field", message, node.place))
-        return None
-    says = [name for name in ("kind", "kind_at", "kind_by") if getattr(shape, name) is not None]
-    if len(says) > 1:
-        written = " and ".join(f"`{name}`" for name in says)
-        message = f"{written} both say where the kind comes from. Delete all but one."
-        faults.append(Fault("wrong-value", message, node.place))
-    called = getattr(shape, given[0])
-    at = shape.name_at
-    return LookupRule(
-        shape=cast(Shape, given[0]),
-        called=called,
-        on=shape.on,
-        name_at="rest" if at == "rest" else cast(tuple[int, ...], at) if at is not None else (0,),
-        name_key=shape.name_key,
-        kind=shape.kind,
-        kind_at=shape.kind_at,
-        kind_by=shape.kind_by,  # type: ignore[arg-type]
-        kinds=shape.kinds or {},
-        languages=tuple(shape.languages or ()),
-        place=node.place,
-    )
+    yield from zip(shapes or (), node.items if isinstance(node, ListNode) else (), strict=True)
 
 
 def _code(shape: CodeShape, node: Node) -> CodeEntry:

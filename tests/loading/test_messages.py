@@ -17,7 +17,7 @@ import pytest
 
 from namegen import checks, reports
 from namegen.errors import NamegenError
-from namegen.loading.parsing import DEEPEST, MOST_VALUES
+from namegen.loading.refusals import DEEPEST, MOST_VALUES
 from namegen.loading.sources import LARGEST
 from namegen.operations.verify import verify
 from namegen.operations.workspace import open_workspace

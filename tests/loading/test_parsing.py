@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from namegen.loading.nodes import GroupNode, ListNode, Node, TextNode
-from namegen.loading.parsing import DEEPEST, parsed
+from namegen.loading.parsing import parsed
+from namegen.loading.refusals import DEEPEST
 
 TEXTS = st.text(st.characters(codec="utf-8", exclude_categories=["Cs", "Cc"]), max_size=12)
 TREES = st.recursive(

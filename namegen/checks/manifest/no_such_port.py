@@ -49,41 +49,46 @@ def check(view: RobotView) -> Iterator[Finding]:
 
 
 def _finding(view: RobotView, board: Board, use: PortUse) -> Finding:
-    port = use.port
-    start = f"{use.who} is plugged into {quoted(str(port))}, but"
-    guess: Port | None = None
-    if port.type in board.built_in:
-        guess = replace(port, label=None)
-        reason = f"that one is built in and has no label: write {quoted(str(guess))}."
-    elif port.type not in board.ports:
-        ports = meant(view, port)
-        word = nearest(port.type, board.built_in if port.label is None else board.ports)
-        guess = ports[0] if len(ports) == 1 else replace(port, type=word) if word else None
-        reason = _joined(
-            f"{_board(port, board)} has nothing called {quoted(port.type)}.",
-            ask(ports) or did_you_mean(word) or _ports_of(board),
-        )
-    elif port.label is None:
-        reason = (
-            "the label of the port is missing: write it as printed on the board, "
-            f"{printable(port.type)} {listed(board.ports[port.type], last='or', most=12)}."
-        )
-    else:
-        label = next((one for one in board.ports[port.type] if _same(one, port.label)), None)
-        guess = replace(port, label=label) if label else None
-        reason = _joined(
-            f"{_board(port, board)} has no {printable(f'{port.type} {port.label}')}; "
-            f"its {printable(port.type)} ports are {ranges(board.ports[port.type])}.",
-            did_you_mean(str(guess) if guess else None)
-            or free_ports(view, port.controller, [port.type]),
-        )
+    reason, guess = _reason(view, board, use.port)
     return KIND.finding(
         use.place,
-        sentences(f"{start} {reason}"),
-        found=str(port),
+        sentences(f"{use.who} is plugged into {quoted(str(use.port))}, but {reason}"),
+        found=str(use.port),
         expected=str(guess) if guess else None,
         robot=view.manifest.robot,
     )
+
+
+def _reason(view: RobotView, board: Board, port: Port) -> tuple[str, Port | None]:
+    """Return why there is no such port and what to do, and the port that is clearly meant."""
+    if port.type in board.built_in:
+        guess = replace(port, label=None)
+        return f"that one is built in and has no label: write {quoted(str(guess))}.", guess
+    if port.type not in board.ports:
+        return _no_such_type(view, board, port)
+    labels = board.ports[port.type]
+    if port.label is None:
+        told = "the label of the port is missing: write it as printed on the board, "
+        return f"{told}{printable(port.type)} {listed(labels, last='or', most=12)}.", None
+    label = next((one for one in labels if _same(one, port.label)), None)
+    meant_label = replace(port, label=label) if label else None
+    reason = _joined(
+        f"{_board(port, board)} has no {printable(f'{port.type} {port.label}')}; "
+        f"its {printable(port.type)} ports are {ranges(labels)}.",
+        did_you_mean(str(meant_label) if meant_label else None)
+        or free_ports(view, port.controller, [port.type]),
+    )
+    return reason, meant_label
+
+
+def _no_such_type(view: RobotView, board: Board, port: Port) -> tuple[str, Port | None]:
+    ports = meant(view, port)
+    word = nearest(port.type, board.built_in if port.label is None else board.ports)
+    reason = _joined(
+        f"{_board(port, board)} has nothing called {quoted(port.type)}.",
+        ask(ports) or did_you_mean(word) or _ports_of(board),
+    )
+    return reason, ports[0] if len(ports) == 1 else replace(port, type=word) if word else None
 
 
 def _joined(*parts: str) -> str:

@@ -1,0 +1,54 @@
+"""Look-ups of the settings: one row -> the rule that it stands for."""
+
+from __future__ import annotations
+
+from typing import Literal, cast
+
+from namegen.loading.nodes import Node
+from namegen.loading.shapes import LookupShape
+from namegen.model.findings import Fault
+from namegen.model.workspaces import LookupRule, Shape
+
+
+def lookup_rule(shape: LookupShape, node: Node, faults: list[Fault]) -> LookupRule | None:
+    """Return the rule of one row, or None with a fault when it does not say what is called."""
+    given = [name for name in shape.exactly_one if getattr(shape, name)]
+    if len(given) != 1:
+        faults.append(_not_one(given, node))
+        return None
+    says = [name for name in ("kind", "kind_at", "kind_by") if getattr(shape, name) is not None]
+    if len(says) > 1:
+        message = f"{_listed(says)} both say where the kind comes from. Delete all but one."
+        faults.append(Fault("wrong-value", message, node.place))
+    return LookupRule(
+        shape=cast(Shape, given[0]),
+        called=getattr(shape, given[0]),
+        on=shape.on,
+        name_at=_positions(shape),
+        name_key=shape.name_key,
+        kind=shape.kind,
+        kind_at=shape.kind_at,
+        kind_by=shape.kind_by,  # type: ignore[arg-type]
+        kinds=shape.kinds or {},
+        languages=tuple(shape.languages or ()),
+        place=node.place,
+    )
+
+
+def _positions(shape: LookupShape) -> tuple[int, ...] | Literal["rest"]:
+    if shape.name_at == "rest":
+        return "rest"
+    return (0,) if shape.name_at is None else cast(tuple[int, ...], shape.name_at)
+
+
+def _not_one(given: list[str], node: Node) -> Fault:
+    which = f"has {_listed(given)}; delete all but one" if given else "has none of them; add one"
+    message = (
+        "A look-up has exactly one of `call`, `new`, `annotation` and `subscript`, such as "
+        f"`call: motor`. This one {which}."
+    )
+    return Fault("wrong-value" if given else "missing-field", message, node.place)
+
+
+def _listed(names: list[str]) -> str:
+    return " and ".join(f"`{name}`" for name in names)

@@ -10,10 +10,14 @@ from markdown_it.token import Token
 
 @dataclass
 class Sheet:
-    """Headings and tables of a sheet; a table is its rows, the head first, below a heading."""
+    """Headings, tables and list items of a sheet.
+
+    A table is its rows, the head first, below a heading; so are the items of lists.
+    """
 
     headings: list[tuple[int, str]] = field(default_factory=list)
     tables: list[tuple[str, list[list[str]]]] = field(default_factory=list)
+    items: list[tuple[str, str]] = field(default_factory=list)
     strangers: list[str] = field(default_factory=list)
     """Types of tokens that no sheet holds, so that hostile text must have made them."""
 
@@ -37,6 +41,8 @@ def read(markdown: str) -> Sheet:
             sheet.headings.append((int(token.tag[1]), shown(tokens[index + 1])))
         elif token.type == "table_open":
             sheet.tables.append((sheet.headings[-1][1], []))
+        elif token.type == "list_item_open":
+            sheet.items.append((sheet.headings[-1][1], shown(tokens[index + 2])))
         elif token.type == "tr_open":
             sheet.tables[-1][1].append([])
         elif token.type in ("th_open", "td_open"):

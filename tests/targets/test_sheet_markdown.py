@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from namegen.model.sheet_mark import sheet_mark
 from namegen.targets.escapes.plain import line
-from targets.boats import HERON, device, robot
+from targets.boats import CATALOGUE, HERON, device, robot
 from targets.sheets import Sheet, read
 
 
@@ -52,29 +52,67 @@ def test_every_device_of_the_setup_is_somewhere_to_be_plugged_in(make, hostile_r
             assert cells.count(line(one.name)) >= times
 
 
-def test_ports_stand_in_the_order_of_the_labels_with_empty_and_dead_ones(make):
+def empty(sheet: Sheet, controller: str) -> list[str]:
+    return [text for heading, text in sheet.items if heading == f"Leave empty on {controller}"]
+
+
+def test_ports_with_something_in_them_stand_in_the_order_of_the_labels(make):
     rows = table(read(make("sheet-markdown")), "servo ports of stern")
-    assert [row[:2] for row in rows] == [
-        ["servo 1", "EMPTY"],
-        ["servo 2", "DEAD: leave empty"],
-        ["servo 3", "Steers"],
-        [
+    assert [(row[0], row[1], row[6]) for row in rows] == [
+        ("servo 3", "servo", "Steers"),
+        (
             "servo 4",
+            "servo (may be absent)",
             "Opens the hatch over the basket, so that what the net brought in slides out"
-            " (Grease the hinge) (may be absent)",
-        ],
-        ["servo 5", "EMPTY"],
+            " (Grease the hinge)",
+        ),
     ]
 
 
+def test_empty_and_dead_ports_are_one_line_for_each_type(make):
+    sheet = read(make("sheet-markdown"))
+    assert empty(sheet, "stern") == [
+        "motor: 2, 3",
+        "servo: 1, 5; dead: 2",
+        "digital: 1, 2, 3, 4, 5, 6",
+        "analog: A, B, C",
+        "i2c: 1, 2",
+        "serial: 1, 2",
+    ]
+    assert "**dead: 2**" in make("sheet-markdown")
+    # Nothing goes into these, so they have no table.
+    assert not [name for _, name in sheet.headings if name == "digital ports of stern"]
+
+
+def test_each_port_is_in_a_table_or_in_a_line_and_once(make):
+    crowded = robot(*(device(f"m{at}", "motor", f"bridge motor {at}") for at in (1, 2, 3)))
+    for manifest in (HERON, crowded, robot()):
+        sheet = read(make("sheet-markdown", manifest))
+        for name, controller in manifest.controllers.items():
+            left = dict(text.split(": ", 1) for text in empty(sheet, name))
+            for port_type, labels in CATALOGUE.boards[controller.board].ports.items():
+                heading = f"{port_type} ports of {name}"
+                rows = [row for above, rows in sheet.tables if above == heading for row in rows]
+                told = left.get(port_type, "").replace("; dead: ", ", ").removeprefix("dead: ")
+                listed = [row[0].removeprefix(f"{port_type} ") for row in rows[1:]]
+                assert sorted([*listed, *filter(None, told.split(", "))]) == sorted(labels)
+
+
+def test_a_device_that_does_nothing_special_is_named_by_its_kind_once(make):
+    plain = robot(device("rudder", "servo", "stern servo 3"))
+    (row,) = table(read(make("sheet-markdown", plain)), "servo ports of stern")
+    assert row == ["servo 3", "servo", "", "rudder", "small letters only", "", ""]
+
+
 def test_an_uplink_is_not_an_empty_port(make):
-    rows = table(read(make("sheet-markdown")), "serial ports of bridge")
-    assert [row[1] for row in rows] == ["Controller stern", "EMPTY"]
+    sheet = read(make("sheet-markdown"))
+    assert [row[1] for row in table(sheet, "serial ports of bridge")] == ["Controller stern"]
+    assert "serial: 2" in empty(sheet, "bridge")
 
 
 def test_a_device_in_a_dead_port_is_called_out(make):
     sheet = read(make("sheet-markdown", robot(device("rudder", "servo", "stern servo 2"))))
-    assert table(sheet, "servo ports of stern")[1][1] == "servo PORT IS DEAD"
+    assert table(sheet, "servo ports of stern")[0][1] == "servo PORT IS DEAD"
 
 
 def test_cautions_come_first_then_what_to_select_and_the_mark(make):
@@ -130,8 +168,7 @@ def test_two_devices_on_a_bus_have_a_row_each(make):
         device("airTemp", "temperature", "bridge i2c 1", address=0x4),
     )
     rows = table(read(make("sheet-markdown", shared)), "i2c ports of bridge")
-    assert [(row[0], row[4], row[6]) for row in rows] == [
+    assert [(row[0], row[3], row[5]) for row in rows] == [
         ("i2c 1", "hullTemp", "0x3A"),
         ("i2c 1", "airTemp", "0x04"),
-        ("i2c 2", "", ""),
     ]

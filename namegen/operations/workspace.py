@@ -175,7 +175,11 @@ def _read_one(
         loaded = read_manifest(path, folder.read, catalogue)
     except UnusableInput as error:
         return None, _findings([Fault("bad-yaml", f"{error.what}; {error.remedy}", Place(path))])
-    return loaded.value, _findings(loaded.faults)
+    found = _findings(loaded.faults)
+    if loaded.value is None:
+        # Whatever keeps a whole manifest from being read is an error.
+        found = tuple(replace(finding, severity=Severity.ERROR) for finding in found)
+    return loaded.value, found
 
 
 def _matches(folder: Folder, globs: Iterable[str]) -> list[str]:

@@ -25,6 +25,8 @@ def test_what_follows_from_a_text_cut_off_is_not_said_and_as_grave(boats: Path):
     assert said(boats, cut) == [("cut-by-comment", "error")]
     harmless = "  rudder:\n    kind: servo\n    port: bridge servo 1\n    does: Steers #1\n"
     assert said(boats, harmless) == [("cut-by-comment", "warning")]
+    unreadable = "  rudder: {kind: servo, port: bridge servo #1}\n"
+    assert said(boats, unreadable) == [("cut-by-comment", "error")]
 
 
 def test_an_acceptance_is_idle_only_where_all_was_read(boats: Path):

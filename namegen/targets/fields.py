@@ -2,50 +2,60 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterator
 
-from namegen.errors import UnusableTarget
+from namegen.model.findings import Fault
 from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Device, Manifest
+from namegen.model.places import Place, Related
 from namegen.text.words import convert
 
 
-def check_fields(manifests: Iterable[Manifest], scheme: NamingScheme, target: str) -> None:
-    """Refuse devices whose field would not compile, or would hide something.
+def unfit_fields(manifest: Manifest, scheme: NamingScheme, target: str) -> Iterator[Fault]:
+    """Yield each device whose field would not compile, or would hide something.
 
-    ``scheme`` reserves also the words that the target's own code uses.
-
-    Constants are in another case, so a device named ``class`` is sound as the
-    constant ``CLASS``; the manifest's checks judge those.
-
-    Raises:
-        UnusableTarget: a field is no identifier, a reserved word, or the field
-            of two devices.
+    A field is at fault when it is no identifier, a word that ``scheme``
+    reserves (with the words that the target's own code uses), or the field of
+    an earlier device. Constants are in another case, so a device named
+    ``class`` is sound as the constant ``CLASS``; the manifest's checks judge
+    those.
     """
-    for manifest in manifests:
-        owners: dict[str, Device] = {}
-        for device in manifest.devices.values():
-            field = scheme.field_name(device)
-            why = _fault(field, scheme)
-            if field in owners:
-                why = f'which is the field of "{owners[field].name}" too'
-            if why:
-                place = device.places.get(f"identifiers.{scheme.language}") or device.places.get("")
-                raise UnusableTarget(
-                    f'target {target}: "{device.name}" would be the field "{field}", {why}',
-                    where=str(place or manifest.path),
-                    remedy="Give the device another identifier, such as `identifiers: "
-                    f"{{{scheme.language}: {_proposal(device, scheme)}}}`.",
-                )
-            owners[field] = device
+    owners: dict[str, Device] = {}
+    for device in manifest.devices.values():
+        field = scheme.field_name(device)
+        twin = owners.setdefault(field, device)
+        kind, why = _fault(field, scheme)
+        if twin is not device:
+            kind, why = "identifier-clash", f'which is the field of "{twin.name}" too'
+        if not kind:
+            continue
+        message = (
+            f'Target {target}: "{device.name}" would be the field "{field}", {why}. Give the '
+            "device another identifier, such as "
+            f"`identifiers: {{{scheme.language}: {_proposal(device, scheme)}}}`."
+        )
+        related = Related(_place(twin, manifest, ""), f'"{twin.name}" is named here')
+        yield Fault(
+            kind,
+            message,
+            _place(device, manifest, scheme.language),
+            found=device.name,
+            related=(related,) if twin is not device else (),
+        )
 
 
-def _fault(field: str, scheme: NamingScheme) -> str:
+def _fault(field: str, scheme: NamingScheme) -> tuple[str, str]:
+    """Return the kind of finding and the rest of its sentence; both empty for a sound field."""
     if not scheme.valid(field):
-        return f"which is no identifier of {scheme.language}"
+        return "name-unsafe", f"which is no identifier of {scheme.language}"
     if field in scheme.reserved:
-        return f"which cannot be used: it is {scheme.reserved[field]}"
-    return ""
+        return "reserved-word", f"which cannot be used: it is {scheme.reserved[field]}"
+    return "", ""
+
+
+def _place(device: Device, manifest: Manifest, language: str) -> Place:
+    found = device.places.get(f"identifiers.{language}") or device.places.get("")
+    return found or Place(manifest.path)
 
 
 def _proposal(device: Device, scheme: NamingScheme) -> str:

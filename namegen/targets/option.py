@@ -5,7 +5,7 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from namegen.errors import UnusableTarget
@@ -31,6 +31,10 @@ class ByKind:
     option: str
     texts: Mapping[str, str | Unescaped]
 
+    def has(self, kind: str) -> bool:
+        """Whether there is a text for a kind."""
+        return kind in self.texts or EVERY_OTHER in self.texts
+
     def __getitem__(self, kind: object) -> str | Unescaped:
         """Return the text of a kind, or else that of every other kind.
 
@@ -38,13 +42,29 @@ class ByKind:
             UnusableTarget: there is neither.
         """
         name = raw(kind)
-        found = self.texts.get(name, self.texts.get(EVERY_OTHER))
-        if found is None:
-            raise UnusableTarget(
-                f'option {self.option} says nothing for the kind "{name}"',
-                remedy=f'Add `{name}: ...` to it, or `"{EVERY_OTHER}": ...` for every other kind.',
-            )
-        return found
+        if not self.has(name):
+            raise UnusableTarget(self.gap(name))
+        return self.texts[name if name in self.texts else EVERY_OTHER]
+
+    def gap(self, kind: str) -> str:
+        """Return what to say where there is no text for a kind."""
+        return (
+            f'option {self.option} says nothing for the kind "{kind}". '
+            f'Add `{kind}: ...` to it, or `"{EVERY_OTHER}": ...` for every other kind.'
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Terms:
+    """What the texts of one output's options may say.
+
+    ``words`` stand for place holders in braces; ``kinds`` are those that an
+    option by kind may name; ``scheme`` has the words that cannot name anything.
+    """
+
+    words: Mapping[str, str] = field(default_factory=dict)
+    kinds: Collection[str] = ()
+    scheme: NamingScheme | None = None
 
 
 Setting = str | bool | int | Unescaped | tuple[str | Unescaped, ...] | ByKind
@@ -78,14 +98,7 @@ class Option:
             value = tuple(value.values())
         return not isinstance(value, tuple) or all(isinstance(one, str) for one in value)
 
-    def setting(
-        self,
-        given: OptionValue | None,
-        target: str,
-        words: Mapping[str, str],
-        kinds: Collection[str],
-        scheme: NamingScheme | None = None,
-    ) -> Setting:
+    def setting(self, given: OptionValue | None, target: str, terms: Terms) -> Setting:
         """Return what the template sees of a given value, or of the default.
 
         Raises:
@@ -102,20 +115,20 @@ class Option:
         if not self.fits(value):
             raise UnusableTarget(_other_type(value, self.type), where=where, remedy=self.help)
         if isinstance(value, str):
-            text = self._text(value, where, words)
-            if self.identifies and scheme and isinstance(text, str):
-                self._check_words(text, where, scheme)
+            text = self._text(value, where, terms)
+            if self.identifies and terms.scheme and isinstance(text, str):
+                self._check_words(text, where, terms.scheme)
             return text
         if isinstance(value, tuple):
-            return tuple(self._text(one, where, words) for one in value)
+            return tuple(self._text(one, where, terms) for one in value)
         if isinstance(value, Mapping):
-            _check_kinds(value, kinds, where)
-            texts = {kind: self._text(one, where, words) for kind, one in value.items()}
+            _check_kinds(value, terms.kinds, where)
+            texts = {kind: self._text(one, where, terms) for kind, one in value.items()}
             return ByKind(self.name, texts)
         return value
 
-    def _text(self, value: str, where: str, words: Mapping[str, str]) -> str | Unescaped:
-        text = re.sub(r"\{(\w+)\}", lambda match: words.get(match[1], match[0]), value)
+    def _text(self, value: str, where: str, terms: Terms) -> str | Unescaped:
+        text = re.sub(r"\{(\w+)\}", lambda match: terms.words.get(match[1], match[0]), value)
         if self.pattern is None:
             return Unescaped(text)
         if re.fullmatch(self.pattern, text) is None:

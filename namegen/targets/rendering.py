@@ -11,14 +11,13 @@ from typing import TYPE_CHECKING
 
 from namegen.errors import UnusableTarget
 from namegen.model.artifacts import Artifact
-from namegen.targets.fields import check_fields
+from namegen.targets.misfits import fields_that_cannot_be
 from namegen.targets.prose import lines, sentence
 from namegen.targets.scene import Scene
 from namegen.targets.schemes import naming_schemes
 from namegen.targets.staging import stage
 from namegen.targets.target import Target
 from namegen.targets.unescaped import Unescaped, raw
-from namegen.text.words import convert
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -36,19 +35,9 @@ def render(target: Target, scene: Scene, path: str) -> Artifact:
     scheme = naming_schemes()[target.language] if target.language else None
     robots = [stage(manifest, scene.catalogue, scheme) for manifest in scene.manifests]
     manifest = scene.manifests[0] if target.per == "robot" else None
-    words = {}
-    if manifest is not None:
-        type_name = scheme.type_name(manifest.robot) if scheme else None
-        words = {
-            "robot": manifest.robot,
-            "Robot": type_name or convert(manifest.robot, "PascalCase"),
-        }
-    kinds = {one.kind for each in scene.manifests for one in each.devices.values()}
-    kinds |= set(scene.catalogue.kinds)
-    reserving = target.reserving(scheme) if scheme else None
-    settings = target.settings(scene.options, words, path, kinds, reserving)
-    if reserving is not None and target.fields is not None:
-        check_fields(scene.manifests, reserving, target.name)
+    settings = target.settings(scene.options, path, scene.terms(target, path))
+    for fault in fields_that_cannot_be(target, scene, path):
+        raise UnusableTarget(fault.message, where=str(fault.place))
     data: dict[str, object] = {"options": settings}
     data |= {"robots": robots} if manifest is None else {"robot": robots[0]}
     robot = manifest.robot if manifest else None

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Collection, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 from typing import Literal
 
 from namegen.errors import UnusableTarget
 from namegen.model.identifiers import NamingScheme
 from namegen.model.workspaces import OptionValue
-from namegen.targets.option import Option, Setting
+from namegen.targets.option import Option, Setting, Terms
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,33 +40,28 @@ class Target:
         return replace(scheme, reserved={**own, **scheme.reserved})
 
     def settings(
-        self,
-        given: Mapping[str, OptionValue],
-        words: Mapping[str, str],
-        path: str,
-        kinds: Collection[str] = (),
-        scheme: NamingScheme | None = None,
+        self, given: Mapping[str, OptionValue], path: str, terms: Terms
     ) -> dict[str, Setting]:
         """Return the value of every option, with ``{word}`` replaced in texts.
-
-        ``kinds`` are those that an option by kind may name; ``scheme`` says
-        which words the target's language keeps for itself.
 
         Raises:
             UnusableTarget: an option is unknown, missing or has a wrong value.
         """
         for name in given:
             if name not in self.options:
-                near = difflib.get_close_matches(name, self.options, n=1)
-                known = ", ".join(self.options) or "none"
-                hint = f"Did you mean {near[0]}? " if near else ""
-                raise UnusableTarget(
-                    f"target {self.name} has no option {name}",
-                    where=path,
-                    remedy=f"{hint}Its options: {known}.",
-                )
-        words = {**words, "stem": PurePosixPath(path).name.split(".")[0]}
+                raise self.unknown(name, path)
         return {
-            name: option.setting(given.get(name), f"target {self.name}", words, kinds, scheme)
+            name: option.setting(given.get(name), f"target {self.name}", terms)
             for name, option in self.options.items()
         }
+
+    def unknown(self, option: str, where: str) -> UnusableTarget:
+        """Return what to say of an option that it does not have."""
+        near = difflib.get_close_matches(option, self.options, n=1)
+        known = ", ".join(self.options) or "none"
+        hint = f"Did you mean {near[0]}? " if near else ""
+        return UnusableTarget(
+            f"target {self.name} has no option {option}",
+            where=where,
+            remedy=f"{hint}Its options: {known}.",
+        )

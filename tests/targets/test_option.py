@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from namegen.errors import UnusableTarget
-from namegen.targets.option import ByKind, Option
+from namegen.targets.option import ByKind, Option, Terms
 from namegen.targets.unescaped import Unescaped
 
 WORDS = {"robot": "heron"}
@@ -15,7 +15,7 @@ PLAIN = "[ -~]+"
 
 def setting(type_: str, given: object, **more: object) -> object:
     option = Option("look_up", type_, "How it is looked up.", **more)
-    return option.setting(given, "target trial", WORDS, KINDS)
+    return option.setting(given, "target trial", Terms(WORDS, KINDS))
 
 
 def test_texts_are_a_tuple_and_one_text_may_stand_alone():

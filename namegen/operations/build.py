@@ -21,7 +21,7 @@ from namegen.operations.record import (
     settled,
     text_hash,
 )
-from namegen.operations.rendering import render_all
+from namegen.operations.rendering import misfits_of, render_all
 from namegen.operations.schemes import schemes_by_robot
 from namegen.operations.verify import judge, sort, stops
 from namegen.operations.workspace import Workspace
@@ -105,8 +105,9 @@ def plan(workspace: Workspace, robots: Sequence[str] = ()) -> Plan:
     ready = []
     for manifest in chosen:
         found = judge(workspace, manifest, schemes)
-        findings += found
-        if stops(found) or stops(workspace.faults):
+        unfit = misfits_of(workspace, manifest)
+        findings += [*found, *unfit]
+        if unfit or stops(found) or stops(workspace.faults):
             stopped.append(manifest.robot)
         else:
             ready.append(manifest)

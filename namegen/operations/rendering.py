@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 
 from namegen.errors import UnusableInput
 from namegen.model.artifacts import Artifact
+from namegen.model.findings import Fault, Finding
 from namegen.model.manifests import Manifest
 from namegen.model.workspaces import BuildEntry
 from namegen.operations.schemes import template_folders
-from namegen.operations.workspace import Workspace
+from namegen.operations.workspace import Workspace, findings_of
+from namegen.targets.misfits import misfits
 from namegen.targets.rendering import render
 from namegen.targets.scene import Scene
 from namegen.targets.shelf import load
@@ -39,6 +42,24 @@ def render_all(
     yield from (made[turn] for turn in range(len(jobs)))
 
 
+def misfits_of(workspace: Workspace, manifest: Manifest) -> tuple[Finding, ...]:
+    """Return what keeps the targets of the settings from making this robot's outputs.
+
+    Outputs for the whole workspace and targets that are not known are left to `render_all`.
+    """
+    settings = workspace.settings
+    known = load(template_folders(workspace)) if settings.build else {}
+    faults: list[Fault] = []
+    for entry in settings.build:
+        target = known.get(entry.target)
+        wanted = not entry.robots or manifest.robot in entry.robots
+        if target is not None and target.per == "robot" and wanted:
+            scene = Scene((manifest,), workspace.catalogue, entry.options, entry.places)
+            path = path_of(workspace, entry, manifest.robot)
+            faults += misfits(target, scene, path)
+    return tuple(replace(one, robot=manifest.robot) for one in findings_of(faults))
+
+
 def _jobs(
     workspace: Workspace, manifests: Sequence[Manifest], whole_fleet: bool
 ) -> Iterator[tuple[Target, Scene, str]]:
@@ -55,11 +76,11 @@ def _jobs(
         chosen = [m for m in manifests if not entry.robots or m.robot in entry.robots]
         if target.per == "workspace":
             if whole_fleet:
-                scene = Scene(tuple(chosen), workspace.catalogue, entry.options)
+                scene = Scene(tuple(chosen), workspace.catalogue, entry.options, entry.places)
                 yield target, scene, path_of(workspace, entry, None)
             continue
         for manifest in chosen:
-            scene = Scene((manifest,), workspace.catalogue, entry.options)
+            scene = Scene((manifest,), workspace.catalogue, entry.options, entry.places)
             yield target, scene, path_of(workspace, entry, manifest.robot)
 
 

@@ -33,6 +33,11 @@ def verify(workspace: Workspace, robots: Sequence[str] = ()) -> Report:
     schemes = schemes_by_robot(workspace)
     for manifest in chosen:
         findings += judge(workspace, manifest, schemes)
+    if workspace.settings.build:
+        from namegen.operations.rendering import misfits_of  # loads what an audit can spare
+
+        for manifest in chosen:
+            findings += misfits_of(workspace, manifest)
     files = {source for manifest in chosen for source in manifest.sources}
     files |= {workspace.settings.path, *workspace.broken}
     if workspace.catalogue.path:

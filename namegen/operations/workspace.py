@@ -110,7 +110,7 @@ def open_folder(folder: Folder) -> Workspace:
             remedy="it lists the manifests' paths, such as `robots: [robots/*.yaml]`; a robot "
             "without a manifest cannot be used",
         )
-    return opened(folder, loaded.value, paths, _findings(loaded.faults))
+    return opened(folder, loaded.value, paths, findings_of(loaded.faults))
 
 
 def reopened(workspace: Workspace, changes: Mapping[str, bytes]) -> Workspace:
@@ -138,7 +138,7 @@ def opened(
     if settings.catalogue is not None:
         loaded = read_catalogue(_catalogue_bytes(folder, settings), settings.catalogue)
         catalogue = loaded.value or NO_CATALOGUE
-        faults += _findings(loaded.faults)
+        faults += findings_of(loaded.faults)
     manifests: list[Manifest] = []
     faults_of: dict[str, tuple[Finding, ...]] = {}
     broken: list[str] = []
@@ -174,8 +174,8 @@ def _read_one(
     try:
         loaded = read_manifest(path, folder.read, catalogue)
     except UnusableInput as error:
-        return None, _findings([Fault("bad-yaml", f"{error.what}; {error.remedy}", Place(path))])
-    found = _findings(loaded.faults)
+        return None, findings_of([Fault("bad-yaml", f"{error.what}; {error.remedy}", Place(path))])
+    found = findings_of(loaded.faults)
     if loaded.value is None:
         # Whatever keeps a whole manifest from being read is an error.
         found = tuple(replace(finding, severity=Severity.ERROR) for finding in found)
@@ -203,10 +203,10 @@ def _same_robot(manifest: Manifest, twin: Manifest) -> Finding:
         f'two manifests say robot: "{manifest.robot}" ({twin.path} is the other); '
         "give each robot its own name"
     )
-    return _findings([Fault("wrong-value", message, manifest.place("robot"), manifest.robot)])[0]
+    return findings_of([Fault("wrong-value", message, manifest.place("robot"), manifest.robot)])[0]
 
 
-def _findings(faults: Iterable[Fault]) -> tuple[Finding, ...]:
+def findings_of(faults: Iterable[Fault]) -> tuple[Finding, ...]:
     """Give the faults of loading the severity that their kind declares."""
     return tuple(
         checks.kinds()[fault.kind].finding(

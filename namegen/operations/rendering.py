@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from namegen.errors import UnusableInput
@@ -11,12 +11,10 @@ from namegen.model.artifacts import Artifact
 from namegen.model.findings import Fault, Finding
 from namegen.model.manifests import Manifest
 from namegen.model.workspaces import BuildEntry
-from namegen.operations.schemes import template_folders
 from namegen.operations.workspace import Workspace, findings_of
 from namegen.targets.misfits import misfits
 from namegen.targets.rendering import render
 from namegen.targets.scene import Scene
-from namegen.targets.shelf import load
 from namegen.targets.target import Target
 from namegen.text.likeness import nearest
 from namegen.text.words import convert
@@ -48,10 +46,9 @@ def misfits_of(workspace: Workspace, manifest: Manifest) -> tuple[Finding, ...]:
     Outputs for the whole workspace and targets that are not known are left to `render_all`.
     """
     settings = workspace.settings
-    known = load(template_folders(workspace)) if settings.build else {}
     faults: list[Fault] = []
     for entry in settings.build:
-        target = known.get(entry.target)
+        target = workspace.targets.get(entry.target)
         wanted = not entry.robots or manifest.robot in entry.robots
         if target is not None and target.per == "robot" and wanted:
             scene = Scene((manifest,), workspace.catalogue, entry.options, entry.places)
@@ -67,11 +64,10 @@ def _jobs(
     settings = workspace.settings
     if not settings.build:
         return
-    known = load(template_folders(workspace))
     for entry in settings.build:
-        target = known.get(entry.target)
+        target = workspace.targets.get(entry.target)
         if target is None:
-            raise _unknown_target(workspace, entry, known)
+            raise _unknown_target(workspace, entry)
         _check_robots(workspace, entry)
         chosen = [m for m in manifests if not entry.robots or m.robot in entry.robots]
         if target.per == "workspace":
@@ -106,8 +102,8 @@ def _check_robots(workspace: Workspace, entry: BuildEntry) -> None:
         workspace.chosen(entry.robots)
 
 
-def _unknown_target(workspace: Workspace, entry: BuildEntry, known: Iterable[str]) -> UnusableInput:
-    names = sorted(known)
+def _unknown_target(workspace: Workspace, entry: BuildEntry) -> UnusableInput:
+    names = sorted(workspace.targets)
     best = nearest(entry.target, names)
     meant = f'did you mean "{best}"? ' if best else ""
     return UnusableInput(

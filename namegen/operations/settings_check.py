@@ -11,7 +11,6 @@ from collections.abc import Collection, Iterator
 from namegen import checks, languages
 from namegen.model.findings import Finding
 from namegen.model.places import Place
-from namegen.operations.schemes import template_folders
 from namegen.operations.workspace import Workspace
 from namegen.text.likeness import nearest
 
@@ -26,13 +25,9 @@ def settings_findings(workspace: Workspace) -> Iterator[Finding]:
     yield from _of_lookups(workspace)
     if not workspace.broken:  # a robot whose manifest cannot be read may well be meant
         yield from _of_robots(workspace)
-    if workspace.settings.build:
-        from namegen.targets.shelf import load
-
-        targets = load(template_folders(workspace))
-        for entry in workspace.settings.build:
-            place = entry.places.get("target") or entry.places.get("")
-            yield from _unknown(workspace, place, "target", entry.target, targets)
+    for entry in workspace.settings.build:
+        place = entry.places.get("target") or entry.places.get("")
+        yield from _unknown(workspace, place, "target", entry.target, workspace.targets)
 
 
 def _of_lookups(workspace: Workspace) -> Iterator[Finding]:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from namegen import checks
 from namegen.errors import UnusableInput
@@ -18,6 +20,9 @@ from namegen.model.places import Place
 from namegen.model.workspaces import Settings
 from namegen.operations.files import Folder
 from namegen.text.likeness import nearest
+
+if TYPE_CHECKING:
+    from namegen.targets.target import Target
 
 SETTINGS_FILE = "namegen.yaml"
 CATALOGUE_FILE = "catalogue.yaml"
@@ -41,6 +46,18 @@ class Workspace:
     broken: tuple[str, ...] = ()
     alone: bool = False
     """Whether it is one manifest that belongs to no workspace."""
+
+    @cached_property
+    def targets(self) -> Mapping[str, Target]:
+        """The targets that `build` may name: the bundled ones, then the workspace's own.
+
+        Raises:
+            UnusableInput: the folder of the workspace's own targets does not exist.
+            UnusableTarget: a target cannot be used.
+        """
+        from namegen.targets.shelf import load  # 10 ms that an audit alone can save
+
+        return load(_template_folders(self))
 
     def chosen(self, robots: Sequence[str]) -> tuple[Manifest, ...]:
         """Return the manifests of the named robots; no name means all.
@@ -180,6 +197,20 @@ def _read_one(
         # Whatever keeps a whole manifest from being read is an error.
         found = tuple(replace(finding, severity=Severity.ERROR) for finding in found)
     return loaded.value, found
+
+
+def _template_folders(workspace: Workspace) -> list[Path]:
+    own = workspace.settings.templates
+    if not own:
+        return []
+    folder = workspace.folder.root / own
+    if not folder.is_dir():
+        raise UnusableInput(
+            "`templates` names a folder that does not exist",
+            where=f"{workspace.settings.path}: {own}",
+            remedy="make the folder, or take the line away",
+        )
+    return [folder]
 
 
 def _matches(folder: Folder, globs: Iterable[str]) -> list[str]:

@@ -16,6 +16,12 @@ from namegen.bundled import bundled
 Run = Callable[..., "subprocess.CompletedProcess[str]"]
 
 
+@pytest.fixture(scope="session", autouse=True)
+def cache(tmp_path_factory: pytest.TempPathFactory) -> None:
+    """Keep what namegen remembers of builds out of the home of whoever runs the tests."""
+    os.environ["NAMEGEN_CACHE"] = str(tmp_path_factory.mktemp("cache"))
+
+
 @pytest.fixture(scope="session")
 def tool() -> Callable[[str], str]:
     """Return a function that gives the path of an outside program, such as ``javac``.

@@ -27,6 +27,19 @@ class Where:
     manifest: Path | None = None
     catalogue: Path | None = None
 
+    def root(self) -> Path:
+        """Return the workspace's folder; for one manifest, which belongs to none, ask `open`.
+
+        Raises:
+            UnusableInput: there is none.
+            click.UsageError: the options contradict each other.
+        """
+        from namegen.operations.workspace import find_root
+
+        if self.catalogue is not None:
+            raise click.UsageError("--catalogue goes with --manifest; a workspace names its own")
+        return self.workspace or find_root(Path.cwd())
+
     def open(
         self,
         *,
@@ -41,17 +54,16 @@ class Where:
             click.UsageError: the options contradict each other.
         """
         from namegen.operations.alone import Alone, open_manifest
-        from namegen.operations.workspace import find_root, open_workspace
+        from namegen.operations.workspace import open_workspace
 
-        if self.manifest is not None:
-            if self.workspace is not None:
-                raise click.UsageError("give --workspace or --manifest, not both")
-            return open_manifest(Alone(self.manifest, self.catalogue, lookups, outputs, code))
-        if self.catalogue is not None:
-            raise click.UsageError("--catalogue goes with --manifest; a workspace names its own")
-        if lookups or outputs:
-            raise click.UsageError("namegen.yaml says this; the option goes with --manifest")
-        return open_workspace(self.workspace or find_root(Path.cwd()))
+        if self.manifest is None:
+            root = self.root()
+            if lookups or outputs:
+                raise click.UsageError("namegen.yaml says this; the option goes with --manifest")
+            return open_workspace(root)
+        if self.workspace is not None:
+            raise click.UsageError("give --workspace or --manifest, not both")
+        return open_manifest(Alone(self.manifest, self.catalogue, lookups, outputs, code))
 
 
 @dataclass(frozen=True, slots=True)

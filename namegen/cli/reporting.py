@@ -16,11 +16,10 @@ LONG_RUN = 200
 """Files from which on a run shows how far it has come."""
 
 if TYPE_CHECKING:
-    from namegen.model.reports import Report
-    from namegen.operations.workspace import Workspace
+    from namegen.model.reports import Report, SourceText
 
 
-def show(workspace: Workspace, report: Report, form: Form = SCREEN) -> None:
+def show(source: SourceText, report: Report, form: Form = SCREEN) -> None:
     """Print the report in one of the formats, or write it to its file.
 
     Raises:
@@ -32,7 +31,7 @@ def show(workspace: Workspace, report: Report, form: Form = SCREEN) -> None:
     on_screen = form.output is None and form.name == "text"
     text = render(
         report,
-        workspace.source,
+        source,
         checks.kinds(),
         width=shutil.get_terminal_size().columns if on_screen else 100,
         colour=on_screen and sys.stdout.isatty(),

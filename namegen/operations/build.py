@@ -63,12 +63,18 @@ class Output:
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """What a build would do. ``stopped`` are the robots whose manifests have errors."""
+    """What a build would do.
 
+    ``stopped`` are the robots whose manifests have errors; ``asked`` is whether the
+    settings ask for any output at all.
+    """
+
+    folder: Folder
     outputs: tuple[Output, ...]
     report: Report
     stopped: tuple[str, ...]
     record: Mapping[str, Entry]
+    asked: bool = True
 
     @property
     def current(self) -> bool:
@@ -83,6 +89,9 @@ class Written:
     wrote: tuple[str, ...]
     kept: tuple[str, ...]
     removed: tuple[str, ...]
+
+
+NOTHING_WRITTEN = Written((), (), ())
 
 
 def plan(workspace: Workspace, robots: Sequence[str] = ()) -> Plan:
@@ -117,12 +126,11 @@ def plan(workspace: Workspace, robots: Sequence[str] = ()) -> Plan:
     unsettled = {*stopped} if not robots else {*stopped, *_others(workspace, robots)}
     outputs += _left_over(workspace, record, {o.path for o in outputs}, unsettled)
     report = Report(sort(findings), files=sum(len(m.sources) for m in chosen))
-    return Plan(tuple(outputs), report, tuple(stopped), record)
+    asked = bool(workspace.settings.build)
+    return Plan(workspace.folder, tuple(outputs), report, tuple(stopped), record, asked)
 
 
-def write(
-    workspace: Workspace, planned: Plan, *, force: bool = False, tidy: bool = False
-) -> Written:
+def write(planned: Plan, *, force: bool = False, tidy: bool = False) -> Written:
     """Write what differs; an output edited by hand only with ``force``.
 
     Left-over outputs are removed with ``tidy``, and only while untouched.
@@ -142,17 +150,18 @@ def write(
         elif output.state is not State.CURRENT and output.artifact is not None:
             changes[output.path] = output.artifact.text.encode()
     before, after = _records(planned, changes, kept, removed)
-    _write_record(workspace.folder, before if changes or removed else after)
-    workspace.folder.write(changes)
+    folder = planned.folder
+    _write_record(folder, before if changes or removed else after)
+    folder.write(changes)
     for path in removed:
-        workspace.folder.remove(path)
-    _write_record(workspace.folder, after)
+        folder.remove(path)
+    _write_record(folder, after)
     return Written(tuple(changes), tuple(kept), tuple(removed))
 
 
-def built_folder(workspace: Workspace, planned: Plan) -> Folder:
+def built_folder(planned: Plan) -> Folder:
     """Return the workspace's folder as a build would leave it, without writing anything."""
-    return workspace.folder.with_changes(
+    return planned.folder.with_changes(
         {
             output.path: output.artifact.text.encode()
             for output in planned.outputs

@@ -43,6 +43,21 @@ class Folder:
         except OSError as error:
             raise unreadable(path, error) from error
 
+    def source(self, path: str) -> str | None:
+        """Return the text of a file to show in a report, or None."""
+        try:
+            data = self.read(path)
+        except UnusableInput:
+            return None
+        return data.decode("utf-8-sig", errors="replace")
+
+    def matches(self, pattern: str) -> list[str]:
+        """Return the paths that a glob fits, sorted."""
+        return sorted(path.relative_to(self.root).as_posix() for path in self.root.glob(pattern))
+
+    def watch(self, folder: str) -> None:
+        """Take note that everything in a folder is read by others; a plain folder does not."""
+
     def exists(self, path: str) -> bool:
         """Whether something lies at the path, a dangling link included."""
         return path in self.overlay or os.path.lexists(self.root / path)

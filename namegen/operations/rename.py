@@ -53,7 +53,7 @@ def rename(workspace: Workspace, old: str, new: str) -> Renamed:
     after = reopened(workspace, {change.path: change.new for change in manifests})
     doubts = tuple(_compare(workspace, after, owners, old, new))
     robots = tuple(manifest.robot for manifest in owners)
-    built = replace(after, folder=build.built_folder(after, build.plan(after, robots)))
+    built = replace(after, folder=build.built_folder(build.plan(after, robots)))
     fixed = fix.fix(built, ALL, fix.SAFE, lambda finding: _is_old(finding, old, new))
     done = built.folder.with_changes({c.path: c.new for c in fixed.changes})
     left = tuple(_left(replace(built, folder=done), workspace, owners, old))

@@ -77,11 +77,7 @@ class Workspace:
 
     def source(self, path: str) -> str | None:
         """Return the text of a file to show in a report, or None."""
-        try:
-            data = self.folder.read(path)
-        except UnusableInput:
-            return None
-        return data.decode("utf-8-sig", errors="replace")
+        return self.folder.source(path)
 
 
 def find_root(start: Path) -> Path:
@@ -210,6 +206,7 @@ def _template_folders(workspace: Workspace) -> list[Path]:
             where=f"{workspace.settings.path}: {own}",
             remedy="make the folder, or take the line away",
         )
+    workspace.folder.watch(own)
     return [folder]
 
 
@@ -224,8 +221,7 @@ def _matches(folder: Folder, globs: Iterable[str]) -> list[str]:
                 where=SETTINGS_FILE,
                 remedy="keep the manifests below the folder of namegen.yaml",
             )
-        for path in sorted(folder.root.glob(glob)):
-            found.setdefault(path.relative_to(folder.root).as_posix())
+        found.update(dict.fromkeys(folder.matches(glob)))
     return list(found)
 
 

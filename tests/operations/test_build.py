@@ -23,7 +23,7 @@ def states(root: Path) -> dict[str, State]:
 
 def run(root: Path, **options: bool) -> build.Written:
     workspace = open_workspace(root)
-    return build.write(workspace, build.plan(workspace), **options)
+    return build.write(build.plan(workspace), **options)
 
 
 def change(path: Path, old: str, new: str) -> None:
@@ -104,7 +104,7 @@ def test_an_error_in_one_manifest_stops_that_robot_only(boats: Path):
     planned = build.plan(workspace)
     assert planned.stopped == ("dipper",)
     assert [f.kind for f in planned.report.findings] == ["no-such-port"]
-    assert build.write(workspace, planned).wrote == (DEVICES, CONFIG)
+    assert build.write(planned).wrote == (DEVICES, CONFIG)
 
 
 def test_a_stopped_robots_outputs_are_not_left_over(boats: Path):

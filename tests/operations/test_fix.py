@@ -116,7 +116,7 @@ def test_a_syntax_error_elsewhere_does_not_stop_the_others(boats: Path):
 
 def test_a_stale_output_is_for_the_build_to_mend(boats: Path):
     workspace = open_workspace(boats)
-    build.write(workspace, build.plan(workspace))
+    build.write(build.plan(workspace))
     manifest = boats / "robots/heron.yaml"
     text = manifest.read_text().replace("bowThruster:", "bowPusher:")
     manifest.write_text(text.replace("[frontThruster]", "[bowThruster]"))
@@ -130,7 +130,7 @@ def test_a_stale_output_is_for_the_build_to_mend(boats: Path):
 
 def test_a_constant_of_the_wrong_kind_is_wrong_where_it_is_used(boats: Path):
     workspace = open_workspace(boats)
-    build.write(workspace, build.plan(workspace))
+    build.write(build.plan(workspace))
     lay(boats, {MAIN: "from devices import Servo\nbow = boat.motor(Servo.RUDDER)\n"})
     (finding,) = [f for f in audit(open_workspace(boats)).report.findings if "kind" in f.kind]
     assert (finding.kind, finding.place.path, finding.place.line) == ("wrong-kind", MAIN, 2)

@@ -64,7 +64,7 @@ def killed_runs(prepared: Callable[[], Callable[[], None]]) -> Iterator[None]:
 
 def test_build_killed_at_any_change_leaves_whole_files_of_ours(boats: Path):
     workspace = open_workspace(boats)
-    build.write(workspace, build.plan(workspace))
+    build.write(build.plan(workspace))
     old = {p: (boats / p).read_bytes() for p in ("code/heron/devices.py", "config/heron.json")}
     manifest = boats / "robots/heron.yaml"
     manifest.write_text(manifest.read_text().replace("bridge motor 1", "bridge motor 3"))
@@ -77,7 +77,7 @@ def test_build_killed_at_any_change_leaves_whole_files_of_ours(boats: Path):
         (boats / RECORD_FILE).write_bytes(record)
         stale = open_workspace(boats)
         planned = build.plan(stale)
-        return lambda: build.write(stale, planned) and None
+        return lambda: build.write(planned) and None
 
     for _ in killed_runs(prepared):
         for path, data in old.items():
@@ -85,7 +85,7 @@ def test_build_killed_at_any_change_leaves_whole_files_of_ours(boats: Path):
         again = open_workspace(boats)
         planned = build.plan(again)
         assert {o.state for o in planned.outputs} <= {State.CURRENT, State.STALE}
-        build.write(again, planned)
+        build.write(planned)
         assert {p: (boats / p).read_bytes() for p in new} == new
         assert not list(boats.rglob("*.namegen-part"))
 

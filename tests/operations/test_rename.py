@@ -88,10 +88,10 @@ def test_a_rename_that_cannot_be_writes_nothing(boats: Path, old: str, new: str,
 
 def test_outputs_follow_and_are_not_taken_for_edited(boats: Path):
     workspace = open_workspace(boats)
-    build.write(workspace, build.plan(workspace))
+    build.write(build.plan(workspace))
     renamed(boats)
     workspace = open_workspace(boats)
     planned = build.plan(workspace)
     assert {output.state for output in planned.outputs} == {State.STALE}
-    build.write(workspace, planned)
+    build.write(planned)
     assert "BOW_PUSHER" in (boats / "code/heron/devices.py").read_text()

@@ -110,7 +110,7 @@ def _report(space: Workspace, selection: Selection, form: Form, asked: tuple[str
     from namegen.operations.audit import audit
 
     done = audit(space, selection, asked=asked, watch=watched)
-    show(space, done.report, form)
+    show(space.source, done.report, form)
     _say_what_is_left_out(space)
     return 0 if done.report.clean else 1
 
@@ -132,7 +132,7 @@ def _write(space: Workspace, selection: Selection, fixed: Fixed, form: Form, *, 
         fix.write(space, fixed)
         where = count(len(fixed.changes), "file")
         say(f"mended {count(fixed.edits, 'name')} in {where}", err=True)
-        show(space, fixed.after, form)
+        show(space.source, fixed.after, form)
     return 0 if fixed.after.clean else 1
 
 

@@ -10,8 +10,7 @@ import click
 from namegen.cli.options import FILE, Where, takes_where
 
 if TYPE_CHECKING:
-    from namegen.operations.build import Plan
-    from namegen.operations.workspace import Workspace
+    from namegen.operations.build import Plan, Written
 
 ORDER = 40
 
@@ -48,24 +47,39 @@ def command(
     """
     from namegen.cli.reporting import say_diff
     from namegen.operations import build
+    from namegen.operations.last_build import remember
 
-    space = where.open(outputs=outputs)
-    planned = build.plan(space, robots)
-    _say_findings(space, planned)
+    planned, done = _plan(where, robots, outputs), build.NOTHING_WRITTEN
+    _say_findings(planned)
     if diff:
         say_diff(list(build.diff(planned.outputs, force=force)))
         _say_kept(planned, force=force)
-        return 0 if planned.current else 1
-    if stale:
-        return _say_states(planned)
-    return _write(space, planned, force=force, tidy=tidy)
+        code = 0 if planned.current else 1
+    elif stale:
+        code = _say_states(planned)
+    else:
+        done = build.write(planned, force=force, tidy=tidy)
+        code = _say_written(planned, done)
+    remember(planned, robots, done)
+    return code
 
 
-def _say_findings(space: Workspace, planned: Plan) -> None:
+def _plan(where: Where, robots: tuple[str, ...], outputs: tuple[tuple[str, Path], ...]) -> Plan:
+    from namegen.operations import build
+    from namegen.operations.last_build import Witness, recall
+    from namegen.operations.workspace import open_folder
+
+    if where.manifest is not None or outputs:
+        return build.plan(where.open(outputs=outputs), robots)
+    root = where.root()
+    return recall(root, robots) or build.plan(open_folder(Witness(root)), robots)
+
+
+def _say_findings(planned: Plan) -> None:
     from namegen.cli.reporting import say, show
 
     if planned.report.findings:
-        show(space, planned.report)
+        show(planned.folder.source, planned.report)
     for robot in planned.stopped:
         say(f"{robot}: nothing was generated; mend the errors above first")
 
@@ -91,18 +105,16 @@ def _say_states(planned: Plan) -> int:
     return 0 if planned.current else 1
 
 
-def _write(space: Workspace, planned: Plan, *, force: bool, tidy: bool) -> int:
+def _say_written(planned: Plan, done: Written) -> int:
     from namegen.cli.reporting import count, say
-    from namegen.operations import build
     from namegen.operations.build import State
 
-    if not space.settings.build and not planned.stopped:
+    if not planned.asked and not planned.stopped:
         say(
-            f"nothing to build: {space.settings.path} has no `build` entries and no --target is "
+            "nothing to build: there are no `build` entries in namegen.yaml and no --target is "
             "given; `namegen explain target` lists the targets"
         )
         return 0
-    done = build.write(space, planned, force=force, tidy=tidy)
     for path in done.wrote:
         say(f"wrote {path}")
     for path in done.removed:

@@ -114,7 +114,7 @@ def _from_chart(folder: Path, path: Path, columns: tuple[str, ...], kinds: tuple
     workspace = open_workspace(folder)
     report = verify(workspace)
     say("\nWhat `namegen verify` says about them:")
-    show(workspace, report)
+    show(workspace.source, report)
     placed = sum(len(robot.placed) for robot in found.chart.robots)
     say(f"{count(placed, 'device')} placed, {count(len(misfits), 'row')} not placed")
     say(f"next: check the port labels in {folder / 'catalogue.yaml'} against your boards")

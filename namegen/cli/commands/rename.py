@@ -35,7 +35,7 @@ def command(old: str, new: str, diff: bool, where: Where) -> int:
         for change in renamed.changes:
             say(f"changed {change.path}")
         space = reopened(space, {})
-        for path in build.write(space, build.plan(space, renamed.robots)).wrote:
+        for path in build.write(build.plan(space, renamed.robots)).wrote:
             say(f"wrote {path}")
     for doubt in renamed.doubts:
         say(f"{doubt.severity.value}: {doubt.message}")

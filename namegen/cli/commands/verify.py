@@ -20,5 +20,5 @@ def command(robots: tuple[str, ...], where: Where, form: Form) -> int:
 
     space = where.open()
     found = verify(space, robots)
-    show(space, found, form)
+    show(space.source, found, form)
     return 0 if found.clean else 1

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-import importlib
-import inspect
-import pkgutil
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 
-from namegen.targets import escapes
+from namegen.targets.escaping import all_escapes, summary
 from namegen.targets.target import Target
 
 GUIDE = """\
@@ -123,7 +120,7 @@ difference
 def describe(targets: Mapping[str, Target]) -> str:
     """Return the guide, every escape and every target with its options, for people."""
     parts = [GUIDE, "Escapes"]
-    parts += [f"  {name:<16} {summary}" for name, summary in _escapes()]
+    parts += [f"  {name:<16} {summary(name)}" for name in all_escapes()]
     parts += ["", "Targets"]
     for target in targets.values():
         parts.append(f"  {target.name} (per {target.per}, usually {target.file})")
@@ -132,13 +129,3 @@ def describe(targets: Mapping[str, Target]) -> str:
             default = "must be given" if option.default is None else f"default {option.default!r}"
             parts.append(f"    with {option.name} ({option.type}, {default}): {option.help}")
     return "\n".join(parts)
-
-
-def _escapes() -> Iterator[tuple[str, str]]:
-    """Yield each escape's name and the first sentence of its documentation."""
-    for entry in pkgutil.iter_modules(escapes.__path__):
-        module = importlib.import_module(f"{escapes.__name__}.{entry.name}")
-        for name, function in inspect.getmembers(module, inspect.isfunction):
-            if function.__module__ == module.__name__ and not name.startswith("_"):
-                summary = (inspect.getdoc(function) or "").partition("\n")[0]
-                yield f"{entry.name}_{name}", summary

@@ -2,25 +2,24 @@
 
 from __future__ import annotations
 
-import importlib
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from functools import lru_cache
 from pathlib import Path
-from types import TracebackType
 from typing import TYPE_CHECKING
 
 from namegen.errors import UnusableTarget
 from namegen.model.artifacts import Artifact
+from namegen.targets.escaping import escape
 from namegen.targets.misfits import fields_that_cannot_be
 from namegen.targets.prose import lines, sentence
 from namegen.targets.scene import Scene
 from namegen.targets.schemes import naming_schemes
 from namegen.targets.staging import stage
 from namegen.targets.target import Target
-from namegen.targets.unescaped import Unescaped, raw
+from namegen.targets.template_faults import template_fault
 
 if TYPE_CHECKING:
-    from jinja2 import Environment
+    from namegen.targets.sandbox import Sandbox
 
 
 def render(target: Target, scene: Scene, path: str) -> Artifact:
@@ -47,27 +46,23 @@ def render(target: Target, scene: Scene, path: str) -> Artifact:
 def _text(target: Target, data: Mapping[str, object], robot: str | None) -> str:
     environment = _environment(target.folder, target.escapes)
     try:
-        text = environment.get_template(target.template).render(data)
+        text = environment.text_of(target.template, data)
         text.encode("utf-8")
     except Exception as error:  # a template can raise anything
-        for_robot = f", robot {robot}" if robot else ""
-        raise UnusableTarget(
-            f"target {target.name}{for_robot}: {_reason(error)}",
-            where=_place(target, error),
-        ) from error
+        raise template_fault(error, target, robot, data) from error
     return text.rstrip("\n") + "\n"
 
 
 @lru_cache(maxsize=64)
-def _environment(folder: Path, escapes: tuple[str, ...]) -> Environment:
+def _environment(folder: Path, escapes: tuple[str, ...]) -> Sandbox:
     """Return a sandbox that reads templates of one folder alone and compiles each once."""
-    from jinja2 import FileSystemLoader, StrictUndefined
+    from jinja2 import FileSystemLoader
 
-    from namegen.targets.sandbox import Sandbox, finished
+    from namegen.targets.sandbox import Nothing, Sandbox, finished
 
     environment = Sandbox(
         loader=FileSystemLoader(folder),
-        undefined=StrictUndefined,
+        undefined=Nothing,
         finalize=finished,
         autoescape=False,
         trim_blocks=True,
@@ -79,44 +74,5 @@ def _environment(folder: Path, escapes: tuple[str, ...]) -> Environment:
         environment.globals.pop(name, None)
     environment.filters |= {"lines": lines, "sentence": sentence}
     for name in escapes:
-        environment.filters[name] = _escape(name, folder)
+        environment.filters[name] = escape(name, f"{folder.name}/target.yaml")
     return environment
-
-
-def _escape(name: str, folder: Path) -> Callable[[object], str]:
-    """Return an escape as a filter that takes manifest text."""
-    module, _, function = name.partition("_")
-    try:
-        found = getattr(importlib.import_module(f"namegen.targets.escapes.{module}"), function)
-    except (ImportError, AttributeError, ValueError) as error:
-        raise UnusableTarget(
-            f"there is no escape {name}",
-            where=f"{folder.name}/target.yaml",
-            remedy="`namegen explain target` lists them.",
-        ) from error
-    return lambda value: found(raw(value) if isinstance(value, Unescaped) else value)
-
-
-def _reason(error: Exception) -> str:
-    message = getattr(error, "message", None) or str(error) or type(error).__name__
-    return str(message)
-
-
-def _place(target: Target, error: Exception) -> str:
-    """Return the line of the template that raised, as far as it is known."""
-    folder = target.folder.name
-    line = getattr(error, "lineno", None)
-    if line is not None:
-        return f"{folder}/{getattr(error, 'name', None) or target.template}:{line}"
-    last, frame = f"{folder}/{target.template}", error.__traceback__
-    while frame is not None:
-        last = _line(target, frame) or last
-        frame = frame.tb_next
-    return last
-
-
-def _line(target: Target, frame: TracebackType) -> str | None:
-    source = Path(frame.tb_frame.f_code.co_filename)
-    if source.parent != target.folder:
-        return None
-    return f"{target.folder.name}/{source.name}:{frame.tb_lineno}"

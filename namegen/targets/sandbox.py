@@ -2,23 +2,103 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sized
 from typing import Any
 
-from jinja2 import Undefined
+from jinja2 import StrictUndefined, Undefined, UndefinedError, nodes
+from jinja2.compiler import CodeGenerator, Frame
+from jinja2.runtime import Context
 from jinja2.sandbox import ImmutableSandboxedEnvironment
+from jinja2.utils import missing
 
 from namegen.targets import template_model
 from namegen.targets.unescaped import Unescaped, UnescapedText
+from namegen.targets.wording import kind_of
 
-_FIELDS = {data: template_model.readable(data) for data in template_model.CLASSES}
+MOST_TURNS = 1_000_000
+"""Turns that the loops of one file may take: a thousand times what a large robot needs."""
+MOST_CHARACTERS = 10_000_000
+"""The longest text that a template may make."""
+LARGEST_POWER = 64
+_COUNTED = "counted_by_namegen"
+
+_FIELDS = {data: frozenset(template_model.readable(data)) for data in template_model.CLASSES}
+
+
+class TooMuch(Exception):
+    """A template would not come to an end, or not before the machine is full."""
+
+
+class NotThere(UndefinedError):
+    """A template asks for a name, field or element that is not there.
+
+    ``owner`` is what was asked, or None where a name stands by itself;
+    ``hint`` is what Jinja2 has to say instead, where it knows more.
+    """
+
+    def __init__(self, message: str, owner: object, asked: object, hint: str | None) -> None:
+        super().__init__(message)
+        self.owner = owner
+        self.asked = asked
+        self.hint = hint
+
+
+class Nothing(StrictUndefined):
+    """An undefined value that fails at every use, and remembers what was asked for."""
+
+    __slots__ = ()
+
+    def __init__(
+        self,
+        hint: str | None = None,
+        obj: Any = missing,  # noqa: ANN401 - as Jinja2 has it
+        name: str | None = None,
+        exc: type[Exception] = UndefinedError,
+    ) -> None:
+        def not_there(message: str | None = None) -> Exception:
+            return NotThere(message or "", None if obj is missing else obj, name, hint)
+
+        super().__init__(hint, obj, name, not_there if exc is UndefinedError else exc)  # type: ignore[arg-type]
+
+
+class _CountingLoops(CodeGenerator):
+    """Compiles each loop so that its turns are counted before it starts."""
+
+    def visit_For(self, node: nodes.For, frame: Frame) -> None:
+        setattr(node.iter, _COUNTED, True)
+        super().visit_For(node, frame)
+
+    def visit(self, node: nodes.Node, *args: Any, **named: Any) -> Any:  # noqa: ANN401
+        """Write the code of a node, and around what a loop goes through the call that counts."""
+        counted = getattr(node, _COUNTED, False)
+        if counted:
+            self.write("environment.counted(")
+        super().visit(node, *args, **named)
+        if counted:
+            self.write(")")
 
 
 class Sandbox(ImmutableSandboxedEnvironment):
-    """Jinja2's sandbox with a short way to the fields of the template data.
+    """Jinja2's sandbox with an end to every template and a short way to the template data.
 
-    They are frozen and hold nothing that runs, so they need none of the checks
-    that take the sandbox most of its time.
+    The data is frozen and holds nothing that runs, so it needs none of the
+    checks that take the sandbox most of its time.
     """
+
+    code_generator_class = _CountingLoops
+    intercepted_binops = frozenset(["*", "**"])
+    turns = 0
+
+    def text_of(self, template: str, data: Mapping[str, object]) -> str:
+        """Return what a template makes of its data.
+
+        Raises:
+            TooMuch: it does not come to an end, or makes more than any file should hold.
+        """
+        self.turns = 0
+        text = self.get_template(template).render(data)
+        checked_length(len(text))
+        return text
 
     def getattr(self, obj: Any, attribute: str) -> Any:  # noqa: ANN401 - as Jinja2 has it
         """Return an attribute of an object, or an undefined value where it may not be had."""
@@ -31,6 +111,45 @@ class Sandbox(ImmutableSandboxedEnvironment):
         if argument in _FIELDS.get(type(obj), ()):
             return getattr(obj, argument)
         return super().getitem(obj, argument)
+
+    def counted(self, values: Any) -> Any:  # noqa: ANN401 - anything that a loop may go through
+        """Return what a loop goes through, its length taken from the turns that are left.
+
+        Raises:
+            TooMuch: there are not so many left.
+        """
+        if type(values) is not tuple:  # as nearly all are
+            if isinstance(values, Undefined):
+                return values
+            if not isinstance(values, Sized):
+                values = list(values)
+        self.turns += len(values)
+        if self.turns > MOST_TURNS:
+            raise TooMuch(f"loops take more than {MOST_TURNS:,} turns")
+        return values
+
+    def call_binop(self, context: Context, operator: str, left: Any, right: Any) -> Any:  # noqa: ANN401
+        """Multiply, or raise to a power, where the result has a reasonable size.
+
+        Raises:
+            TooMuch: it has not.
+        """
+        if operator == "**" and isinstance(right, int | float) and abs(right) > LARGEST_POWER:
+            raise TooMuch(f"a power is larger than {LARGEST_POWER}")
+        for text, times in ((left, right), (right, left)):
+            if isinstance(text, str | list | tuple) and isinstance(times, int):
+                checked_length(len(text) * times)
+        return super().call_binop(context, operator, left, right)
+
+
+def checked_length(length: int) -> None:
+    """Refuse a text that is too long to be a file of anybody's.
+
+    Raises:
+        TooMuch: it is.
+    """
+    if length > MOST_CHARACTERS:
+        raise TooMuch(f"a text has more than {MOST_CHARACTERS:,} characters")
 
 
 def finished(value: object) -> object:
@@ -46,4 +165,8 @@ def finished(value: object) -> object:
         return value
     if isinstance(value, Unescaped):
         raise UnescapedText
-    raise TypeError(f"{type(value).__name__} has no spelling of its own: say what to put out")
+    if isinstance(value, bool):
+        how = 'write {{ "yes" if ... else "no" }}, with the words that the file wants'
+    else:
+        how = "say which part of it to put out"
+    raise TypeError(f"{kind_of(value)} has no spelling of its own: {how}")

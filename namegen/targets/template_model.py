@@ -190,11 +190,11 @@ class Robot:
         return self._parts.controllers()
 
 
-def readable(data: type) -> frozenset[str]:
-    """Return the names that a template may read from one class of this module."""
-    names = {field.name for field in fields(data)}
-    names |= {name for name, value in vars(data).items() if isinstance(value, cached_property)}
-    return frozenset(name for name in names if not name.startswith("_"))
+def readable(data: type) -> tuple[str, ...]:
+    """Return the names that a template may read from one class of this module, in order."""
+    names = [field.name for field in fields(data)]
+    names += [name for name, value in vars(data).items() if isinstance(value, cached_property)]
+    return tuple(name for name in names if not name.startswith("_"))
 
 
 CLASSES = (

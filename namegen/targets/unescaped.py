@@ -9,10 +9,7 @@ class UnescapedText(Exception):
     """A template puts manifest text out without saying how to escape it."""
 
     def __init__(self) -> None:
-        super().__init__(
-            "text of the manifest is put out without an escape: pipe it through a filter that the "
-            "target lists under `escapes`"
-        )
+        super().__init__("text of the manifest is put out without an escape")
 
 
 @total_ordering
@@ -34,6 +31,11 @@ class Unescaped:
 
     def __format__(self, spec: str) -> str:
         raise UnescapedText
+
+    def __add__(self, other: object) -> str:
+        raise UnescapedText
+
+    __radd__ = __mod__ = __add__
 
     def __repr__(self) -> str:
         return "<text of the manifest>"
@@ -60,4 +62,7 @@ def raw(value: object) -> str:
         return value._text
     if isinstance(value, str):
         return value
-    raise TypeError(f"an escape takes text, not {type(value).__name__}")
+    from namegen.targets.wording import kind_of  # it knows this module
+
+    str(value)  # a name that is not there says so itself
+    raise TypeError(f"an escape takes text, not {kind_of(value)}")

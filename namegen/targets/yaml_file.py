@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from namegen.errors import UnusableTarget
+from namegen.text.likeness import nearest
 
 
 def read(path: Path, *, required: Collection[str], allowed: Collection[str] = ()) -> dict[str, Any]:
@@ -23,22 +24,43 @@ def read(path: Path, *, required: Collection[str], allowed: Collection[str] = ()
     try:
         data = yaml.load(path.read_text(encoding="utf-8"), Loader=loader)
     except OSError as error:
-        raise UnusableTarget(f"cannot be read: {error.strerror}", where=where) from error
+        raise UnusableTarget(
+            f"cannot be read: {error.strerror}",
+            where=where,
+            remedy=f"Each folder beside it is a target with a {path.name}. Begin the name of a "
+            "folder that is none with an underscore.",
+        ) from error
     except (UnicodeDecodeError, yaml.YAMLError) as error:
         mark = getattr(error, "problem_mark", None)
         line = f":{mark.line + 1}" if mark else ""
         problem = getattr(error, "problem", None) or "not UTF-8"
-        raise UnusableTarget(f"is not YAML: {problem}", where=where + line) from error
-    if not isinstance(data, dict):
-        raise UnusableTarget("holds no fields", where=where)
-    missing = sorted(set(required) - set(data))
-    if missing:
-        raise UnusableTarget(f"lacks {', '.join(missing)}", where=where)
-    unknown = [str(key) for key in data if key not in {*required, *allowed}]
-    if unknown:
-        known = ", ".join(sorted({*required, *allowed}))
         raise UnusableTarget(
-            f"has an unknown field: {unknown[0]}", where=where, remedy=f"Known fields: {known}."
+            f"is not YAML: {problem}",
+            where=where + line,
+            remedy="Indent with blanks, not tabs, and put quotes around a text with other signs "
+            "than letters and digits.",
+        ) from error
+    if not isinstance(data, dict):
+        raise UnusableTarget(
+            "holds no fields", where=where, remedy=f"It wants {', '.join(required)}."
+        )
+    known = (*required, *allowed)
+    for key in data:
+        if key not in known:
+            near = nearest(str(key), known)
+            meant = f"; did you mean {near}?" if near else ""
+            raise UnusableTarget(
+                f"has an unknown field: {key}{meant}",
+                where=where,
+                remedy=f"Known fields: {', '.join(known)}.",
+            )
+    missing = [name for name in required if data.get(name) is None]
+    if missing:
+        also = f"; it may have {', '.join(allowed)}" if allowed else ""
+        raise UnusableTarget(
+            f"lacks {', '.join(missing)}",
+            where=where,
+            remedy=f"It wants {', '.join(required)}{also}.",
         )
     return data
 

@@ -16,6 +16,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 from targets.boats import CATALOGUE, HERON
 
 from namegen.targets import rendering, schemes, staging
+from namegen.targets.escaping import escape
 from namegen.targets.scene import Scene
 from namegen.targets.shelf import load
 
@@ -47,8 +48,8 @@ def bare() -> float:
             loader=FileSystemLoader(target.folder), trim_blocks=True, lstrip_blocks=True
         )
         environment.filters |= {"lines": lines, "sentence": sentence}
-        for escape in target.escapes:
-            environment.filters[escape] = rendering._escape(escape, target.folder)
+        for one in target.escapes:
+            environment.filters[one] = escape(one, target.name)
         template = environment.get_template(target.template)
         scheme = spellings.get(target.language or "")
         scene = Scene((HERON,), CATALOGUE)

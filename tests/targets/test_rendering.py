@@ -95,21 +95,31 @@ def test_values_without_a_spelling_are_refused(rendered, value):
         rendered("{{ " + value + " }}")
 
 
+TURNS, END = "{% for one in range(99999) %}", "{% endfor %}"
+
+
 @pytest.mark.parametrize(
     ("template", "place", "complaint"),
     [
         ("one\n{% if %}\n", "trial/it.j2:2", "Expected an expression"),
-        ("one\n\n{{ gone }}\n", "trial/it.j2:3", "'gone' is undefined"),
-        ("one\n{{ robot.colour }}\n", "trial/it.j2:2", "no attribute 'colour'"),
-        ("one\n{{ robot.mark | python_string }}\n", "trial/it.j2:2", "No filter named"),
+        ("one\n\n{{ gone }}\n", "trial/it.j2:3", '"gone" is not defined here'),
+        ("one\n{{ robot.colour }}\n", "trial/it.j2:2", 'a robot has no "colour"'),
+        ("one\n{{ robot.mark | python_strng }}\n", "trial/it.j2:2", "did you mean python_string?"),
         ("one\n{{ robot.name }}\n", "trial/it.j2:2", "without an escape"),
+        ("one\n{{ robot.name + 'x' }}\n", "trial/it.j2:2", "without an escape"),
         ("one\n{{ 1 // 0 }}\n", "trial/it.j2:2", "division"),
         ("{% include 'gone.j2' %}\n", "trial/", "gone.j2"),
         ("{% include '../../secret' %}\n", "trial/", "secret"),
         ("{{ ''.__class__.__mro__ }}\n", "trial/it.j2:1", "__class__"),
         ("{{ robot.devices.append(1) }}\n", "trial/it.j2:1", "append"),
         ("{{ range(10000000) | length }}\n", "trial/it.j2:1", "too big"),
-        ("{% macro m() %}{{ m() }}{% endmacro %}{{ m() }}\n", "trial/it.j2:1", "recursion"),
+        ("{{ range(10 ** 30) | length }}\n", "trial/it.j2:1", "too big"),
+        ("{% macro m() %}{{ m() }}{% endmacro %}{{ m() }}\n", "trial/it.j2:1", "without end"),
+        (f"{TURNS}{TURNS}x{END}{END}", "trial/it.j2:1", "loops take more than"),
+        (f"{TURNS}{{% set a = 1 %}}{TURNS}{END}{END}", "trial/it.j2:1", "loops take more than"),
+        ("{{ 'x' * 10 ** 9 }}\n", "trial/it.j2:1", "more than 10,000,000 characters"),
+        ("{{ 10 ** (10 ** 10) }}\n", "trial/it.j2:1", "a power is larger"),
+        (f"{TURNS}{{{{ 'x' * 1000 }}}}{END}", "trial/", "more than 10,000,000 characters"),
     ],
 )
 def test_a_fault_is_told_with_template_line_target_and_robot(rendered, template, place, complaint):
@@ -118,6 +128,61 @@ def test_a_fault_is_told_with_template_line_target_and_robot(rendered, template,
     assert caught.value.where.startswith(place)
     assert complaint in caught.value.what
     assert caught.value.what.startswith("target trial, robot heron: ")
+
+
+@pytest.mark.parametrize(
+    ("wrong", "what", "remedy"),
+    [
+        ("{{ device.nmae | json_value }}", 'a device has no "nmae"; did you mean "name"?',
+         "It has: name, spelling, kind,"),
+        ("{{ device.ports[0].lable }}", 'did you mean "label"?', "It has: controller, type,"),
+        ("{{ devise.name | json_value }}", 'did you mean "device"?', "Defined here: device,"),
+        ("{{ kind.name | json_value }}", '"kind" is not defined here',
+         "Write {% for kind in robot.kinds %} before."),
+        ("{{ device.name.text }}", 'text of the manifest has no "text"', "explain target"),
+        ("{{ options.crow }}", 'no option "crow"; did you mean "crew"?',
+         "target.yaml declares: crew."),
+        ("{{ robot.kinds['motor'] }}", 'a list has no "motor"', "Go through it with {% for"),
+        ("{{ robot.kinds[99] }}", "a list of 7 has no element 99", ""),
+        ("{{ device.name | plain_line }}", 'the escape "plain_line" is not listed in target.yaml',
+         "Write `escapes: [json_value, plain_line]` into trial/target.yaml."),
+        ("{{ device.name | json }}", 'there is no filter "json"; did you mean json_value?',
+         "target.yaml lists json_value."),
+        ("{{ device.name | uper }}", "did you mean upper?", ""),
+        ("{% if device is defned %}{% endif %}", 'did you mean "defined"?', ""),
+        ("{% fro one in robot.kinds %}", 'there is no tag "fro"', "The tags: for,"),
+        ("{% endfro %}", 'did you mean "endfor"?', "The tags: for,"),
+        ("{{ device.name ", "a {{ is not closed", "Write }} where it ends."),
+        ("{% if device", "a {% is not closed", "Write %} where it ends."),
+        ("{% if device %}", "a {% if %} is not closed", "Write {% endif %} where it ends."),
+        ("{{ device.name }}", "put out without an escape", "such as {{ ... | json_value }}."),
+        ("{{ device.reversed }}", "true or false has no spelling of its own", ""),
+        ("{% include 'iit.j2' %}", 'did you mean "it.j2"?', "It has: it.j2."),
+        ("{% from 'it.j2' import gone %}", '"robot" is not defined in a template that is imported',
+         "with context"),
+    ],
+)  # fmt: skip
+def test_what_is_wrong_is_told_with_the_right_word_and_the_line(rendered, wrong, what, remedy):
+    crew = ESCAPED + 'options: {crew: {type: text, help: "Who sails.", default: ""}}\n'
+    end = "" if "is not closed" in what else END
+    with pytest.raises(UnusableTarget) as caught:
+        rendered(f"{{% for device in robot.devices %}}\n{wrong}\n{end}", crew)
+    assert what in caught.value.what
+    assert remedy in caught.value.remedy
+    if end and "imported" not in what:
+        assert caught.value.remedy.startswith(f"  2 | {wrong}".rstrip())
+    assert not any(word in str(caught.value) for word in ("object", "namegen.targets", "Jinja"))
+
+
+def test_a_loop_goes_through_what_jinja2_lets_it_go_through(rendered):
+    template = (
+        "{% for one in range(3) if one %}{{ loop.index }}/{{ loop.length }}{% else %}no{% endfor %}"
+        "{% for key, value in {'a': 2}.items() %}{{ key }}{{ value }}{% endfor %}"
+        "{% for part in [[[], []], []] recursive %}<{{ loop(part) }}>{% endfor %}"
+        "{% for kind in robot.kinds | map(attribute='type_name') %}{{ loop.index0 }}{% endfor %}"
+        "{% for nil in [] %}{% else %}none{% endfor %}{{ 3 * 2 }}{{ 'ab' * 2 }}{{ 2 ** 10 }}\n"
+    )
+    assert rendered(template) == "1/22/2a2<<><>><>0123456none6abab1024\n"
 
 
 def test_a_fault_in_an_included_template_is_told_there(rendered, tmp_path):

@@ -33,5 +33,5 @@ def test_it_compares_with_texts_and_its_like():
 
 
 def test_an_escape_takes_text_alone():
-    with pytest.raises(TypeError, match="an escape takes text, not int"):
+    with pytest.raises(TypeError, match="an escape takes text, not a number"):
         raw(1)

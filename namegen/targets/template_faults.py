@@ -1,0 +1,139 @@
+"""Template faults: what went wrong in a template, for the one who writes it.
+
+Says the target, the robot, the template with its line, what is wrong and what
+to do about it. Jinja2 is loaded by then.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from types import TracebackType
+
+from namegen.errors import UnusableTarget
+from namegen.targets import absences
+from namegen.targets.target import Target
+from namegen.targets.unescaped import UnescapedText
+from namegen.targets.wording import Sayings
+from namegen.text.terminal import printable
+
+_LONGEST = 100
+
+
+@dataclass(frozen=True, slots=True)
+class _Spot:
+    """A line of a template, and the names that could be used there."""
+
+    file: str
+    line: int | None = None
+    names: tuple[str, ...] = ()
+
+
+def template_fault(
+    error: Exception, target: Target, robot: str | None, data: Mapping[str, object]
+) -> UnusableTarget:
+    """Return the error to tell of what a template of ``target`` raised, given its ``data``."""
+    spot = _spot(target, error)
+    said = _said(error, target, spot, data)
+    for_robot = f", robot {robot}" if robot else ""
+    line = f":{spot.line}" if spot.line else ""
+    return UnusableTarget(
+        f"target {target.name}{for_robot}: {said.what}",
+        where=f"{target.folder.name}/{spot.file}{line}",
+        remedy="\n  ".join(filter(None, (_excerpt(target, spot), said.remedy))),
+    )
+
+
+def _said(error: Exception, target: Target, spot: _Spot, data: Mapping[str, object]) -> Sayings:
+    """Return what to say of an error; one that nobody foresaw speaks for itself."""
+    from jinja2 import TemplateNotFound, TemplateSyntaxError
+
+    from namegen.targets.sandbox import NotThere
+
+    message = str(getattr(error, "message", None) or error or type(error).__name__)
+    if isinstance(error, NotThere):
+        return absences.not_there(error, spot.names, data)
+    if isinstance(error, TemplateNotFound):
+        return absences.no_template(str(error.name), target)
+    if found := re.match(r"No filter named '([^']*)'", message):
+        return absences.no_filter(found[1], target)
+    if found := re.match(r"No test named '([^']*)'", message):
+        return absences.no_test(found[1])
+    said = _shape(message) if isinstance(error, TemplateSyntaxError) else None
+    return said or _raised(error, message, target)
+
+
+def _shape(message: str) -> Sayings | None:
+    """Return what is wrong with the shape of a template, where Jinja2's words are not plain."""
+    if found := re.match(r"Encountered unknown tag '(\w+)'", message):
+        return absences.no_tag(found[1])
+    if found := re.search(r"innermost block that needs to be closed is '(\w+)'", message):
+        return Sayings(
+            f"a {{% {found[1]} %}} is not closed", f"Write {{% end{found[1]} %}} where it ends."
+        )
+    for what, begins, ends in (("print statement", "{{", "}}"), ("statement block", "{%", "%}")):
+        if "unexpected end of template" in message and what in message:
+            return Sayings(f"a {begins} is not closed", f"Write {ends} where it ends.")
+    return None
+
+
+def _raised(error: Exception, message: str, target: Target) -> Sayings:
+    """Return what to say of a template that is well written and still fails."""
+    from namegen.targets.sandbox import TooMuch
+
+    sayings: Mapping[type[Exception], Callable[[], Sayings]] = {
+        UnescapedText: lambda: Sayings(message, _to_escape(target)),
+        UnusableTarget: lambda: Sayings(message, getattr(error, "remedy", "")),
+        TooMuch: lambda: Sayings(f"it does too much: {message}"),
+        OverflowError: lambda: Sayings("a number is too big; a range has 100,000 at most"),
+        RecursionError: lambda: Sayings("a macro or a template uses itself without end"),
+        UnicodeEncodeError: lambda: Sayings("half a letter is put out: a lone surrogate"),
+    }
+    for sort, say in sayings.items():
+        if isinstance(error, sort):
+            return say()
+    return Sayings(message.rstrip("."))
+
+
+def _to_escape(target: Target) -> str:
+    if target.escapes:
+        return f"Pipe it through one, such as {{{{ ... | {target.escapes[0]} }}}}."
+    return (
+        f"List one under `escapes` in {target.folder.name}/target.yaml, such as [plain_line], and "
+        "pipe the text through it: {{ ... | plain_line }}. `namegen explain target` tells them all."
+    )
+
+
+def _spot(target: Target, error: Exception) -> _Spot:
+    """Return the line of the template that raised, as far as it is known."""
+    line = getattr(error, "lineno", None)
+    if line is not None:
+        return _Spot(getattr(error, "name", None) or target.template, line)
+    last, frame = _Spot(target.template), error.__traceback__
+    while frame is not None:
+        last = _spot_of(target, frame) or last
+        frame = frame.tb_next
+    return last
+
+
+def _spot_of(target: Target, frame: TracebackType) -> _Spot | None:
+    source = Path(frame.tb_frame.f_code.co_filename)
+    if source.parent != target.folder:
+        return None
+    names = (name for name in frame.tb_frame.f_locals if not name.startswith("_"))
+    return _Spot(source.name, frame.tb_lineno, tuple(sorted(names)))
+
+
+def _excerpt(target: Target, spot: _Spot) -> str:
+    """Return the template's line as it is written, or nothing where it is not known."""
+    if spot.line is None:
+        return ""
+    try:
+        lines = (target.folder / spot.file).read_text(encoding="utf-8").split("\n")
+    except (OSError, UnicodeDecodeError):
+        return ""
+    if spot.line > len(lines):
+        return ""
+    return f"{spot.line:>3} | {printable(lines[spot.line - 1].strip()[:_LONGEST])}"

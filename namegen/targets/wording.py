@@ -1,0 +1,45 @@
+"""How a message for an author of templates calls the values that a template sees."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from namegen.targets import template_model as shown
+from namegen.targets.unescaped import Unescaped
+
+_NAMES: Mapping[type, str] = {
+    shown.Alias: "an alias",
+    shown.BuiltIn: "a built_in",
+    shown.Controller: "a controller",
+    shown.Device: "a device",
+    shown.Difference: "a difference",
+    shown.Kind: "a kind",
+    shown.Number: "a number of a device",
+    shown.Port: "a port",
+    shown.PortGroup: "a group of ports",
+    shown.Robot: "a robot",
+    shown.Setup: "a setup",
+    Unescaped: "text of the manifest",
+    type(None): "none",
+    bool: "true or false",
+    dict: "a mapping",
+    float: "a number",
+    int: "a number",
+    list: "a list",
+    str: "a text",
+    tuple: "a list",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Sayings:
+    """What is wrong, as the end of a sentence, and what to do about it, as whole sentences."""
+
+    what: str
+    remedy: str = ""
+
+
+def kind_of(value: object) -> str:
+    """Return what a value is, as ``namegen explain target`` calls it, with its article."""
+    return _NAMES.get(type(value)) or f"a {type(value).__name__}"

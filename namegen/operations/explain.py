@@ -14,7 +14,7 @@ from namegen.text.likeness import nearest, suggest
 from namegen.text.lookalikes import look_alike
 
 TARGET = "target"
-"""The word that stands for the list of targets."""
+"""The word that targets are asked for by, alone or with their names after it."""
 
 _QUOTED = re.compile(r"""["'`“”‘’«»]([^"'`“”‘’«»]+)["'`“”‘’«»]""")
 _BARE = re.compile(r"[\w.-]+")
@@ -61,7 +61,7 @@ def topics(words: Sequence[str], manifests: Sequence[Manifest]) -> tuple[str, ..
 
 def _understood(word: str, manifests: Sequence[Manifest]) -> bool:
     found = _explain(word, manifests)
-    return bool(found.exact or found.near) or checks.kind(word) is not None or word == TARGET
+    return bool(found.exact or found.near) or checks.kind(word) is not None
 
 
 def explain_name(text: str, manifests: Sequence[Manifest]) -> Explanation:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import re
+import textwrap
+from collections.abc import Iterator, Mapping
 
+from namegen.model.workspaces import OptionValue
 from namegen.targets.escaping import all_escapes, summary
 from namegen.targets.target import Target
 
@@ -117,15 +120,62 @@ difference
 """
 
 
+WIDTH = 100
+
+
 def describe(targets: Mapping[str, Target]) -> str:
-    """Return the guide, every escape and every target with its options, for people."""
+    """Return the guide, every escape and every target in a line or two, for people."""
     parts = [GUIDE, "Escapes"]
     parts += [f"  {name:<16} {summary(name)}" for name in all_escapes()]
     parts += ["", "Targets"]
     for target in targets.values():
-        parts.append(f"  {target.name} (per {target.per}, usually {target.file})")
-        parts.append(f"    {target.description}")
-        for option in target.options.values():
-            default = "must be given" if option.default is None else f"default {option.default!r}"
-            parts.append(f"    with {option.name} ({option.type}, {default}): {option.help}")
+        parts += _filled(target.description, f"  {target.name:<18} ", " " * 21)
+    parts += ["", "`namegen explain target NAME` tells the options of one and how to ask for it."]
     return "\n".join(parts)
+
+
+def describe_one(target: Target) -> str:
+    """Return what one target makes, what to write to have it, and its options, for people."""
+    files = "one file for each robot" if target.per == "robot" else "one file for all robots"
+    made = f"Makes {files}, usually {target.file}."
+    parts = [target.name, *_filled(target.description), *_filled(made), ""]
+    parts += ["In namegen.yaml, under `build`:", *_entry(target)]
+    if target.options:
+        parts += ["", "Options, under `with`"]
+    for option in target.options.values():
+        default = "must be given" if option.default is None else f"default {_shown(option.default)}"
+        parts.append(f"  {option.name} ({option.type}, {default})")
+        parts += _filled(option.help, " " * 6)
+    return "\n".join(parts)
+
+
+def _entry(target: Target) -> Iterator[str]:
+    """Yield the lines of a build entry, with dots where a value must be given."""
+    alone = target.per == "robot" and "obot}" not in target.file
+    yield f"  - target: {target.name}"
+    yield f'    to: "code/{"{robot}/" if alone else ""}{target.file}"'
+    needed = [option.name for option in target.options.values() if option.default is None]
+    if needed:
+        yield "    with:"
+        yield from (f"      {name}: ..." for name in needed)
+
+
+def _shown(default: OptionValue) -> str:
+    """Return a default as it would be written in YAML."""
+    import json  # flow style is JSON's
+
+    return json.dumps(default, ensure_ascii=False)
+
+
+def _filled(text: str, indent: str = "  ", later: str | None = None) -> list[str]:
+    """Return a text as lines, broken at blanks outside the samples that stand in backticks."""
+    kept = re.sub(r"`[^`]*`", lambda sample: sample[0].replace(" ", "\0"), text)
+    lines = textwrap.wrap(
+        kept,
+        WIDTH,
+        initial_indent=indent,
+        subsequent_indent=indent if later is None else later,
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
+    return [line.replace("\0", " ") for line in lines]

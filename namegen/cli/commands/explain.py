@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 import click
@@ -13,20 +13,22 @@ if TYPE_CHECKING:
     from namegen.model.findings import FindingKind
     from namegen.model.manifests import Manifest
     from namegen.operations.explain import Explanation, Owner
+    from namegen.targets.target import Target
 
 ORDER = 70
 WIDTH = 88
 
 
-@click.command(short_help="Explain finding kinds, or names that were not found.")
+@click.command(short_help="Explain finding kinds, targets, or names that were not found.")
 @click.argument("words", nargs=-1, metavar="[WORD]...")
 @takes_where
 def command(words: tuple[str, ...], where: Where) -> int:
-    """Explain finding kinds, the word `target`, or names or an error text; alone, list the kinds.
+    """Explain finding kinds, targets, or names or an error text; alone, list the kinds.
 
     A name or the text of an error that a robot showed is held letter by letter
     against the nearest name in the manifests. Of a name that is right it says
-    what to check next.
+    what to check next. The word `target` lists all targets and tells how to
+    write one; `target NAME` tells the options of one.
     """
     from namegen import checks
     from namegen.cli.reporting import say
@@ -35,28 +37,30 @@ def command(words: tuple[str, ...], where: Where) -> int:
     if not words:
         _say_kinds()
         return 0
-    general = all(word == TARGET or checks.kind(word) for word in words)
+    if words[0] == TARGET:
+        return _say_targets(words[1:], where)
+    general = all(checks.kind(word) for word in words)
     manifests = () if general else where.open().manifests
     right = True
     for index, text in enumerate(topics(words, manifests)):
         if index:
             say("")
-        right &= _said(text, manifests)
+        right &= _said(text, manifests, where)
     return 0 if right else 1
 
 
-def _said(text: str, manifests: Sequence[Manifest]) -> bool:
+def _said(text: str, manifests: Sequence[Manifest], where: Where) -> bool:
     """Explain one thing; return whether it is right as it is."""
     from namegen import checks
-    from namegen.operations.explain import TARGET, explain_name
+    from namegen.operations.explain import explain_name
 
     kind = checks.kind(text)
     if kind is not None:
         _say_kind(kind)
-    elif text == TARGET:
-        _say_targets()
     else:
         found = explain_name(text, manifests)
+        if not found.exact and not found.near and text in _targets(where)[0]:
+            return _say_targets([text], where) == 0
         _say_name(found)
         return any(not owner.former for owner in found.exact)
     return True
@@ -96,13 +100,43 @@ def _indented(body: str) -> Iterator[str]:
             yield from textwrap.wrap(line, WIDTH, initial_indent="  ", subsequent_indent="  ")
 
 
-def _say_targets() -> None:
-    from namegen.bundled import bundled
+def _say_targets(names: Sequence[str], where: Where) -> int:
+    """Tell the named targets, or all of them and how to write one; return the exit code."""
     from namegen.cli.reporting import say
-    from namegen.targets.guide import describe
+    from namegen.targets.guide import describe, describe_one
+    from namegen.text.likeness import nearest
+    from namegen.text.terminal import printable
+
+    targets, trouble = _targets(where)
+    if not names:
+        say(describe(targets))
+    for index, name in enumerate(names):
+        if index:
+            say("")
+        if name in targets:
+            say(describe_one(targets[name]))
+            continue
+        near = nearest(name, targets)
+        meant = f'; did you mean "{near}"?' if near else ""
+        say(f'there is no target "{printable(name)}"{meant}')
+        trouble = trouble or f"the targets are: {', '.join(targets)}"
+    if trouble:
+        say(trouble)
+    return 1 if trouble else 0
+
+
+def _targets(where: Where) -> tuple[Mapping[str, Target], str]:
+    """Return the targets, and what keeps those of the workspace's own from being told."""
+    from namegen.bundled import bundled
+    from namegen.errors import NamegenError, UnusableTarget
     from namegen.targets.shelf import load
 
-    say(describe(load([bundled("templates")])))
+    try:
+        return where.open().targets, ""
+    except UnusableTarget as error:
+        return load([bundled("templates")]), f"\na target of your own cannot be used: {error}"
+    except NamegenError:  # no workspace, or none that can be read: the bundled ones are known
+        return load([bundled("templates")]), ""
 
 
 def _say_name(found: Explanation) -> None:

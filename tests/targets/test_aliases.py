@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
+from hypothesis import given
+from hypothesis import strategies as st
+
+from namegen.checks.manifest import retired_name_reused
+from namegen.model.places import Place
+from namegen.model.views import RobotView
+from namegen.model.workspaces import NameRules
 from namegen.targets.aliases import former_constants
 from namegen.targets.schemes import naming_schemes
-from targets.boats import device, robot
+from targets.boats import CATALOGUE, device, robot
 
 PYTHON = naming_schemes()["python"]
 CPP = naming_schemes()["cpp"]
@@ -52,3 +59,32 @@ def test_a_device_with_an_identifier_of_its_own_has_aliases_too():
     boat = robot(device("bow", "motor", formerly=("front",), identifiers={"python": "FRONT"}))
     assert former_constants(boat, PYTHON) == {"bow": ()}
     assert former_constants(boat, CPP) == {"bow": (("front", "kFront"),)}
+
+
+HERE = {"": Place("robots/heron.yaml")}
+NAMES = ("bow", "Bow", "b_ow", "bowMain", "bow_main", "2nd", "stern", "STERN")
+
+
+@given(st.lists(st.tuples(st.sampled_from(NAMES), st.lists(st.sampled_from(NAMES))), min_size=2))
+def test_each_former_name_has_a_constant_or_is_told(rows):
+    """Whatever keeps a former name from having one, somebody says it, or nothing could use it."""
+    boat = robot(*(device(name, "motor", formerly=tuple(old), places=HERE) for name, old in rows))
+    told = {
+        one.found
+        for one in retired_name_reused.check(RobotView(boat, CATALOGUE, NameRules(), (CPP,)))
+    }
+    former = former_constants(boat, CPP)
+    for one in boat.devices.values():
+        for name in one.formerly:
+            made = {constant for _, constant in former[one.name]}
+            spelled = CPP.spelled(name)
+            same = [two.name for two in boat.devices.values() if CPP.constant(two) == spelled]
+            same += [
+                old
+                for two in boat.devices.values()
+                for old in two.formerly
+                if CPP.spelled(old) == spelled
+            ]
+            sound = CPP.valid(spelled) and spelled not in CPP.reserved
+            if sound and spelled != CPP.constant(one):
+                assert spelled in made or told & set(same), (name, same, told)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from namegen import checks
 from namegen.checks.code import not_checkable, unreadable
 from namegen.checks.manifest import idle_acceptance
 from namegen.checks.naming import judge_lookup
+from namegen.checks.wording import quoted
 from namegen.model.findings import Finding
 from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Manifest
@@ -32,15 +33,20 @@ def judged(
     for file in facts:
         for finding in _judged_alone(workspace, file, files.uses[file.path], sound):
             meant |= {finding.expected} if finding.expected else set()
-            yield finding
-    robots = _by_robot(files, facts, sound)
+            if file.path not in reader.outputs:
+                yield finding
+            elif finding.kind not in ABOUT_THE_USE | {not_checkable.KIND.name}:
+                yield _of_generated(finding)
+    robots = _by_robot(files, facts, sound, reader.outputs)
     schemes = schemes_by_robot(workspace) if any(code.whole for code in robots.values()) else {}
     for robot, code in robots.items():
         mentioned = meant & sound[robot].devices.keys()
         if code.whole:
             known = schemes.get(robot, ())
             mentioned |= _constants_used(workspace, code, sound[robot], known, reader)
-        yield from _judged_together(code, sound[robot], mentioned)
+        for finding in _judged_together(code, sound[robot], mentioned):
+            if finding.place.path not in reader.outputs:
+                yield finding
 
 
 def _judged_alone(
@@ -73,6 +79,13 @@ def _of_output(finding: Finding, lookup: ResolvedLookup) -> Finding:
     return replace(finding, message=f"{finding.message} {advice}")
 
 
+def _of_generated(finding: Finding) -> Finding:
+    """Return a finding in a file that namegen made: no repair there would outlive a build."""
+    message = "This is a generated file, and it is out of date. Run `namegen build`."
+    what = f"{quoted(finding.found)} is not right any more. " if finding.found else ""
+    return replace(finding, message=what + message, repair=None)
+
+
 @dataclass
 class _Code:
     """All code of one robot; ``whole`` as long as every name in it is known."""
@@ -83,12 +96,19 @@ class _Code:
 
 
 def _by_robot(
-    files: CodeFiles, facts: Sequence[FileFacts], sound: Mapping[str, Manifest]
+    files: CodeFiles,
+    facts: Sequence[FileFacts],
+    sound: Mapping[str, Manifest],
+    outputs: Collection[str],
 ) -> dict[str, _Code]:
-    """Return the code of each robot, taken together from all entries that name it."""
+    """Return the code of each robot, taken together from all entries that name it.
+
+    Generated code uses what it looks up, and makes no name at run time.
+    """
     found: dict[str, _Code] = {}
     for file in facts:
-        unknown = any(lookup.text is None for lookup in file.lookups)
+        written = file.path not in outputs
+        unknown = written and any(lookup.text is None for lookup in file.lookups)
         for robot in {use.robot for use in files.uses[file.path]} & sound.keys():
             code = found.setdefault(robot, _Code())
             code.lookups += file.lookups

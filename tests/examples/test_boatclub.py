@@ -14,7 +14,9 @@ from namegen.bundled import bundled
 EXAMPLE = bundled("examples") / "boatclub"
 MISTAKES = yaml.safe_load(Path(__file__).with_name("mistakes.yaml").read_text(encoding="utf-8"))
 PYTHON = sorted(
-    path for path in EXAMPLE.rglob("*.py") if path.name != "devices.py" or "library" in path.parts
+    path
+    for path in EXAMPLE.rglob("*.py")
+    if path.name not in ("devices.py", "start_up.py") or "library" in path.parts
 )
 
 
@@ -54,4 +56,5 @@ def test_the_files_mended_by_hand_are_those_that_no_fix_can_mend():
 def test_nothing_built_is_part_of_the_example():
     listed = [path.relative_to(EXAMPLE).parts[0] for path in EXAMPLE.iterdir()]
     assert not {"config", "sheets", "namegen.outputs.json"} & set(listed)
-    assert not list(EXAMPLE.glob("code/*/devices.py"))
+    for built in ("devices.py", "start_up.py", "DipperDevices.java", "DipperStartUp.java"):
+        assert not list(EXAMPLE.rglob(f"code/**/{built}"))

@@ -19,7 +19,7 @@ def test_javac_accepts_dippers_code(
         *boatclub.glob("library/java/club/boatlib/*.java"),
         *boatclub.glob("code/dipper/club/boats/*.java"),
     ]
-    assert "DipperDevices.java" in {path.name for path in sources}
+    assert {"DipperDevices.java", "DipperStartUp.java"} <= {path.name for path in sources}
     out = boatclub / "out"
     compiled = subprocess.run(
         [javac, "--release", release, "-Xlint:all,-options", "-Werror", "-d", out, *sources],
@@ -28,12 +28,16 @@ def test_javac_accepts_dippers_code(
         check=False,
     )
     assert compiled.returncode == 0, compiled.stderr
-    ran = subprocess.run(
-        [java, "-cp", "out", "club.boats.SampleTrip"],
-        cwd=boatclub,
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    assert ran.returncode == 0, ran.stderr
-    assert ran.stdout.count("samplePump: runs at 90 %") == 3
+    for program, said, times in (
+        ("SampleTrip", "samplePump: runs at 90 %", 3),
+        ("Visit", "dipper, sheet mark ", 1),
+    ):
+        ran = subprocess.run(
+            [java, "-cp", "out", f"club.boats.{program}"],
+            cwd=boatclub,
+            capture_output=True,
+            text=True,
+            check=False,
+        )
+        assert ran.returncode == 0, ran.stderr
+        assert ran.stdout.count(said) == times

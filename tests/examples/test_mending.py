@@ -19,6 +19,7 @@ PROGRAMS = [
     "code/heron/skim.py",
     "code/heron/dock.py",
     "code/heron/tow.py",
+    "code/heron/visit.py",
     "code/heron-tank/soak.py",
     "code/kingfisher/drive.py",
     "code/kingfisher/cut.py",
@@ -27,6 +28,7 @@ PROGRAMS = [
 RIGHT_FROM_THE_START = {
     "code/heron/drive.py",
     "code/heron/self_test.py",
+    "code/heron/visit.py",
     "code/kingfisher/drive.py",
 }
 

@@ -9,7 +9,8 @@ FOLDER = Path(__file__).resolve().parent
 
 def main() -> None:
     """Put the library and the shared code where the program finds them, then run it."""
-    program = Path(sys.argv[1]).resolve()
+    del sys.argv[0]  # the program sees its own name and what stands behind it
+    program = Path(sys.argv[0]).resolve()
     sys.path[:1] = [
         str(program.parent),
         str(FOLDER / "python"),

@@ -43,6 +43,8 @@ def command(folder: Path) -> int:
     Folder(folder).write({mend.path: mend.new for mend in mends})
     steps.tell("Once more: do the manifests, the outputs and the programs agree?")
     last = [steps.run("verify"), steps.run("build", "--stale"), steps.run("audit")]
+    steps.tell("Start a program with the wrong setup selected; it says so before anything moves:")
+    say(f"  cd {folder}; python library/run.py code/heron/visit.py tank-test")
     steps.tell("Print the sheet, wire by it, and hang it beside the boat:")
     for sheet in sorted((folder / "sheets").glob("*.md")):
         say(f"  {sheet}")

@@ -10,10 +10,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
+from namegen.checks.code.places import within
 from namegen.checks.code.wording import a, quoted, with_ports
 from namegen.model.findings import Finding, FindingKind, Rename, Safety
 from namegen.model.manifests import Device
-from namegen.model.places import Place, Related
+from namegen.model.places import Related
 from namegen.model.views import NameQuestion, ResolvedLookup
 from namegen.text.characters import is_ignorable
 from namegen.text.differences import spell_out
@@ -156,20 +157,6 @@ def related(lookup: ResolvedLookup, devices: Iterable[Device] = ()) -> list[Rela
     """Return the second places: the look-up where the name stands elsewhere, then devices."""
     places = [] if within(lookup.place, lookup.at) else [Related(lookup.at, "looked up here")]
     return places + [Related(device.place(), "named here") for device in devices]
-
-
-def within(inner: Place, outer: Place) -> bool:
-    """Whether one place lies inside another."""
-    return (
-        inner.path == outer.path
-        and (outer.line, outer.column) <= (inner.line, inner.column)
-        and (inner.end_line, inner.end_column) <= (outer.end_line, outer.end_column)
-    )
-
-
-def site(lookup: ResolvedLookup) -> Place:
-    """Return the place of the look-up: its literal, or all of it when that stands elsewhere."""
-    return lookup.place if within(lookup.place, lookup.at) else lookup.at
 
 
 def _found(question: NameQuestion, table: Table, key: str) -> tuple[Device, ...]:

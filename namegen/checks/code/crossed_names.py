@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
-from namegen.checks.code.candidates import related, site
+from namegen.checks.code.candidates import related
+from namegen.checks.code.places import share, site
 from namegen.checks.code.wording import a, quoted
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.manifests import Device
@@ -19,7 +21,11 @@ KIND = FindingKind(
     scope="look-up",
     what=(
         "A variable, field, parameter or keyword bears the name of one device and is filled "
-        "with another of the same kind."
+        "with another of the same kind. Because names such as `light` or `path` often mean no "
+        "device at all, a second sign is needed: the device that it gets fills its own variable "
+        "in the same file; or the two are swapped there; or the variable has a name of several "
+        "words that is like the other name, or stands among look-ups whose variables are named "
+        "for their devices."
     ),
     why=(
         "This is what is left when a line is copied and only one of its two names is changed. "
@@ -36,37 +42,112 @@ KIND = FindingKind(
 def check(view: CodeView) -> Iterator[Finding]:
     """Yield each look-up whose holder is named for another device than it gets."""
     named = _by_letters(view.robot.devices)
+    files = _by_file(view.lookups)
     fillings = Counter((lookup.at, lookup.site.holder) for lookup in view.lookups)
     for lookup in view.lookups:
-        holder, held = lookup.site.holder, view.robot.devices.get(lookup.text or "")
-        if holder is None or held is None or lookup.kind not in {None, held.kind}:
+        held = view.robot.devices.get(lookup.text or "")
+        if held is None or lookup.kind not in {None, held.kind}:
             continue
-        if fillings[lookup.at, holder] > 1:  # one of several names, chosen at run time
+        if fillings[lookup.at, lookup.site.holder] > 1:  # one of several names, at run time
             continue
-        namesakes = named.get(_letters(holder), ())
+        namesakes = named.get(_letters(lookup.site.holder or ""), ())
         other = next((device for device in namesakes if device.kind == held.kind), None)
         if other is None or held in namesakes:
             continue
-        if not _words(holder) <= _words(held.name):  # else it may as well be short for its own
-            yield _finding(view, lookup, holder, other)
+        signs = _Signs(lookup, held, namesakes, files[lookup.at.path])
+        if signs.innocent:
+            continue
+        sign = signs.copied_or_swapped()
+        if sign is not None or signs.by_its_words():
+            yield _finding(view, lookup, other, sign)
 
 
-def _finding(view: CodeView, lookup: ResolvedLookup, holder: str, other: Device) -> Finding:
+@dataclass(frozen=True, slots=True)
+class _Signs:
+    """What tells a crossed name from a common word that happens to be a device's name as well.
+
+    Measured on code that no one here wrote (tests/bench/crossed.py): of two hundred variables
+    that bear some device's name and are filled with another, one alone had a second sign.
+    """
+
+    lookup: ResolvedLookup
+    held: Device
+    namesakes: Sequence[Device]
+    file: Sequence[ResolvedLookup]
+    """The look-ups of the same file that fill something."""
+
+    @property
+    def innocent(self) -> bool:
+        """Whether the holder is short for what it gets, or is filled with its own device too."""
+        holder = _words(self.lookup.site.holder)
+        if set(holder) <= set(_words(self.held.name)) or len("".join(holder)) == 1:
+            return True
+        names = {device.name for device in self.namesakes}
+        return any(
+            one.text in names and _letters(one.site.holder) == _letters(self.lookup.site.holder)
+            for one in self._near()
+        )
+
+    def copied_or_swapped(self) -> Related | None:
+        """Return the other line of the two that were mixed up."""
+        held, names = _letters(self.held.name), {device.name for device in self.namesakes}
+        own = [one for one in self.file if _letters(one.site.holder) == held]
+        for one in own:
+            if one.text in names:
+                return Related(site(one), "swapped with this look-up")
+        near = self._near() if self._longer() else self.file
+        for one in own:
+            if one.text == self.held.name and one in near:
+                return Related(site(one), "it fills the variable of its own name here")
+        return None
+
+    def by_its_words(self) -> bool:
+        """Whether the holder's name is of several words and can hardly mean anything else."""
+        holder, held = _words(self.lookup.site.holder), _words(self.held.name)
+        if len(holder) == 1 or self._longer():
+            return False
+        if len(holder) == len(held) and any(x == y for x, y in zip(holder, held, strict=True)):
+            return True
+        near = [one for one in self._near() if one.text is not None]
+        fitting = [one for one in near if _letters(one.site.holder) == _letters(one.text or "")]
+        return bool(near) and 2 * len(fitting) >= len(near)
+
+    def _longer(self) -> bool:
+        """Whether the holder says all that the held device's name says, and more."""
+        return set(_words(self.held.name)) < set(_words(self.lookup.site.holder))
+
+    def _near(self) -> list[ResolvedLookup]:
+        scope = self.lookup.site.scope
+        return [one for one in self.file if one is not self.lookup and share(one.site.scope, scope)]
+
+
+def _finding(
+    view: CodeView, lookup: ResolvedLookup, other: Device, sign: Related | None
+) -> Finding:
     held = view.robot.devices[lookup.text or ""]
     return KIND.finding(
         site(lookup),
-        f"{quoted(holder)} is named for {quoted(other.name)} but gets {quoted(held.name)}, "
-        f"which is {a(held.kind)} too. Change the text to {quoted(other.name)}, or name the "
-        f"variable for {quoted(held.name)}.",
+        f"{quoted(lookup.site.holder or '')} is named for {quoted(other.name)} but gets "
+        f"{quoted(held.name)}, which is {a(held.kind)} too. Change the text to "
+        f"{quoted(other.name)}, or name the variable for {quoted(held.name)}.",
         found=held.name,
         expected=other.name,
         robot=view.robot.robot,
         related=[
             *related(lookup),
+            *([sign] if sign is not None else []),
             Related(other.place(), "named for this device"),
             Related(held.place(), "filled with this one"),
         ],
     )
+
+
+def _by_file(lookups: Sequence[ResolvedLookup]) -> Mapping[str, Sequence[ResolvedLookup]]:
+    files: dict[str, list[ResolvedLookup]] = defaultdict(list)
+    for lookup in lookups:
+        if lookup.site.holder is not None:
+            files[lookup.at.path].append(lookup)
+    return files
 
 
 def _by_letters(devices: Mapping[str, Device]) -> Mapping[str, tuple[Device, ...]]:
@@ -74,13 +155,14 @@ def _by_letters(devices: Mapping[str, Device]) -> Mapping[str, tuple[Device, ...
     for device in devices.values():
         key = _letters(device.name)
         table[key] = (*table.get(key, ()), device)
+    table.pop("", None)
     return table
 
 
-def _letters(name: str) -> str:
+def _letters(name: str | None) -> str:
     """Return a name without case and case style, and without the mark of a member."""
-    return "".join(split(name.removeprefix("m_"))).lower()
+    return "".join(_words(name))
 
 
-def _words(name: str) -> set[str]:
-    return {word.lower() for word in split(name.removeprefix("m_"))}
+def _words(name: str | None) -> list[str]:
+    return [word.lower() for word in split((name or "").removeprefix("m_"))]

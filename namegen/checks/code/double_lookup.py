@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 
-from namegen.checks.code.candidates import site
+from namegen.checks.code.places import share, site
 from namegen.checks.code.wording import quoted
-from namegen.model.facts import Path
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.places import Related
 from namegen.model.views import CodeView, ResolvedLookup
@@ -52,17 +51,9 @@ def _first(before: Sequence[ResolvedLookup], lookup: ResolvedLookup) -> Resolved
     """
     for other in before:
         same = other.kind == lookup.kind or None in (other.kind, lookup.kind)
-        if same and other.at != lookup.at and _share(other.site.scope, lookup.site.scope):
+        if same and other.at != lookup.at and share(other.site.scope, lookup.site.scope):
             return other
     return None
-
-
-def _share(a: Path, b: Path) -> bool:
-    """Whether one scope is the other or a class or function around it."""
-    if a == b:
-        return True
-    outer, inner = sorted((a, b), key=len)
-    return bool(outer) and inner[: len(outer)] == outer
 
 
 def _finding(view: CodeView, first: ResolvedLookup, second: ResolvedLookup) -> Finding:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from namegen.checks.code.candidates import within
+from namegen.checks.code.places import within
 from namegen.checks.code.wording import quoted
 from namegen.model.findings import Example, Finding, FindingKind, Severity, UseConstant
 from namegen.model.views import CodeView

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from namegen.errors import UnusableInput
@@ -11,6 +11,7 @@ from namegen.loading.charts import columns, kinds
 from namegen.loading.charts.catalogue_text import catalogue_text
 from namegen.loading.charts.chart import Chart, UnsureKind
 from namegen.loading.charts.configuration import is_configuration, read_configuration
+from namegen.loading.charts.layout import layout_of
 from namegen.loading.charts.manifest_text import manifest_text
 from namegen.loading.charts.reading import read_chart, robot_name
 from namegen.loading.charts.tables import Table, tables_of
@@ -60,19 +61,17 @@ def read(
     if is_configuration(tables[0]) and not wishes:
         found = read_configuration(tables[0], robot)
         return ReadChart(Chart((found,)), "as the target config-csv writes it")
-    table, found_columns = columns.columns_of(tables, wishes, str(path))
-    chart = read_chart(table, found_columns, answers, robot)
+    laid = layout_of(tables, wishes, str(path), sheets=bool(tables[0].title))
+    chart = read_chart(laid.entries, answers, robot)
     if ask and chart.unsure:
         said = {unsure.word: kind for unsure in chart.unsure if (kind := ask(unsure))}
-        chart = read_chart(table, found_columns, {**said, **answers}, robot)
+        chart = read_chart(laid.entries, {**said, **answers}, robot)
     if not chart.robots:
         raise UnusableInput(
             "no rows stand below the headings", where=str(path), remedy="fill the chart in first"
         )
-    sheets = path.suffix.lower() == ".xlsx"
-    others = tuple(other.how for other in tables if sheets and other is not table and other.rows)
-    unused = tuple(found_columns.unused)
-    return ReadChart(chart, table.how, found_columns.guess, unused, others)
+    chart = replace(chart, above=laid.above, asides=(*laid.asides, *chart.asides))
+    return ReadChart(chart, laid.how, laid.guess, laid.unused, laid.others)
 
 
 def files_of(chart: Chart, source: str) -> dict[str, bytes]:
@@ -83,7 +82,8 @@ def files_of(chart: Chart, source: str) -> dict[str, bytes]:
         CATALOGUE_FILE: catalogue_text(chart.robots, name),
     }
     for robot in chart.robots:
-        texts[f"robots/{robot.name}.yaml"] = manifest_text(robot, name, chart.above)
+        asides = chart.asides if robot is chart.robots[0] else ()
+        texts[f"robots/{robot.name}.yaml"] = manifest_text(robot, name, chart.above, asides)
     return {path: text.encode("utf-8") for path, text in texts.items()}
 
 

@@ -1,6 +1,6 @@
 """Reads 10,000 mutated YAML files of the examples as each sort of document.
 
-    python tests/bench/fuzz_loading.py [CASES]
+    python tests/bench/fuzz_loading.py [CASES [FIRST SEED]]
 
 A traceback ends it; so does a reading over 2 s. Prints the slowest reading and
 the peak memory, and ends with 1 when one is over its bound.
@@ -24,10 +24,10 @@ hostile = util.module_from_spec(_SPEC)
 _SPEC.loader.exec_module(hostile)
 
 
-def main(cases: int) -> int:
+def main(cases: int, first: int) -> int:
     """Read the cases and print what they took."""
     slowest, unreadable, faults = 0.0, 0, 0
-    for seed in range(cases):
+    for seed in range(first, first + cases):
         chance = random.Random(seed)
         data = hostile.mutated(chance.choice(hostile.SEEDS), chance)
         began = time.perf_counter()
@@ -43,4 +43,5 @@ def main(cases: int) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main(int(sys.argv[1]) if len(sys.argv) > 1 else 10_000))
+    numbers = [int(word) for word in sys.argv[1:]]
+    sys.exit(main(*(*numbers, *(10_000, 0)[len(numbers) :])))

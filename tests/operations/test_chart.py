@@ -102,7 +102,7 @@ def test_a_person_is_asked_once_for_each_word(paper: Path):
         return "motor"
 
     found = chart.read(paper, (), (), ask)
-    assert asked == [UnsureKind("prop", (8,), "motor")]
+    assert asked == [UnsureKind("prop", ("line 8",), "motor")]
     assert found.chart.misfits == ()
     assert [m.line for m in chart.read(paper, (), (), lambda _: None).chart.misfits] == [8]
 

@@ -4,15 +4,10 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
 
 from namegen.cli.options import Where
-
-if TYPE_CHECKING:
-    from namegen.loading.charts.chart import UnsureKind
-    from namegen.operations.chart import ReadChart
 
 ORDER = 20
 
@@ -96,70 +91,27 @@ def _workspace(folder: Path) -> int:
 
 
 def _from_chart(folder: Path, path: Path, columns: tuple[str, ...], kinds: tuple[str, ...]) -> int:
+    from namegen.cli.chart_words import ask_kind, tell_guess, tell_rows, tell_unsure
     from namegen.cli.reporting import count, say, show
     from namegen.operations.chart import files_of, read
     from namegen.operations.new import lay_out
     from namegen.operations.verify import verify
     from namegen.operations.workspace import open_workspace
 
-    found = read(path, columns, kinds, _ask if sys.stdin.isatty() else None)
+    found = read(path, columns, kinds, ask_kind if sys.stdin.isatty() else None)
     files = files_of(found.chart, path.name)
-    _tell(found)
+    tell_guess(found)
     written = lay_out(files, folder)
     for file in written:
         say(f"wrote {folder / file}")
-    misfits = found.chart.misfits
-    if misfits:
-        _tell_misfits(found)
+    tell_rows(found.chart)
     workspace = open_workspace(folder)
     report = verify(workspace)
     say("\nWhat `namegen verify` says about them:")
     show(workspace.source, report)
+    tell_unsure(found.chart)
+    misfits = found.chart.misfits
     placed = sum(len(robot.placed) for robot in found.chart.robots)
-    say(f"{count(placed, 'device')} placed, {count(len(misfits), 'row')} not placed")
+    say(f"\n{count(placed, 'device')} placed, {count(len(misfits), 'row')} not placed")
     say(f"next: check the port labels in {folder / 'catalogue.yaml'} against your boards")
     return 0 if report.clean and not misfits else 1
-
-
-def _tell(found: ReadChart) -> None:
-    """Show what was guessed, so that a wrong guess is seen."""
-    from namegen.cli.reporting import say
-    from namegen.text.terminal import printable
-
-    say(f"read the chart {printable(found.how)}")
-    for field, heading in found.guess.items():
-        say(f"  {field:<10} from the column {printable(heading)}")
-    if found.unused:
-        say(f"  kept as comments: {printable(', '.join(found.unused))}")
-    for word, kind in found.chart.readings.items():
-        say(f'  "{printable(word)}" is taken for the kind {printable(kind)}')
-    if found.others:
-        say(f"  not read: {printable(', '.join(found.others))}")
-    if found.guess:
-        say('  a guess is wrong? run it again with --columns "field=Heading"')
-
-
-def _tell_misfits(found: ReadChart) -> None:
-    from namegen.cli.reporting import say
-    from namegen.text.terminal import printable
-
-    say("\nNot placed (these rows stand as comments at the end of the manifest):")
-    for misfit in found.chart.misfits:
-        say(f"  line {misfit.line}: {printable(misfit.text)}")
-        say(f"    {printable(misfit.why)}; {printable(misfit.remedy)}")
-
-
-def _ask(unsure: UnsureKind) -> str | None:
-    """Ask on the terminal what a word for a kind means; an empty answer leaves it open."""
-    from namegen.model.boards import KINDS
-    from namegen.text.terminal import printable
-
-    lines = ", ".join(map(str, unsure.lines[:8]))
-    click.echo(f'What is a "{printable(unsure.word)}" (line {lines})? {", ".join(KINDS)}')
-    answer: str = click.prompt(
-        "kind (- leaves it open)",
-        default=unsure.likely or "-",
-        type=click.Choice([*KINDS, "-"]),
-        show_choices=False,
-    )
-    return None if answer == "-" else answer

@@ -42,7 +42,7 @@ def catalogue_text(robots: Sequence[ChartRobot], chart: str) -> str:
 def _boards(robots: Iterable[ChartRobot]) -> Iterator[str]:
     boards: dict[str, tuple[Labels, dict[str, str]]] = {}
     for robot in robots:
-        for port in ports_of(robot):
+        for port in (*ports_of(robot), *robot.free):
             labels, _ = boards.setdefault(port.controller, ({}, {}))
             if port.label is not None:
                 labels.setdefault(port.type, {})[port.label] = None
@@ -64,7 +64,8 @@ def _boards(robots: Iterable[ChartRobot]) -> Iterator[str]:
 
 
 def _types(robots: Iterable[ChartRobot]) -> Iterator[str]:
-    seen = (port.type for robot in robots for port in ports_of(robot) if port.label is not None)
+    ports = (port for robot in robots for port in (*ports_of(robot), *robot.free))
+    seen = (port.type for port in ports if port.label is not None)
     yield from dict.fromkeys(seen)
 
 

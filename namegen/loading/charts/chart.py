@@ -5,16 +5,27 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from namegen.model.manifests import Device, Setup
+from namegen.loading.charts.tables import place_of
+from namegen.model.manifests import Device, Port, Setup
 
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A device that a row describes; ``remarks`` are cells that no field of it holds."""
+    """A device that a row describes; ``remarks`` are cells that no field of it holds.
+
+    ``odd`` are cells of a field that say nothing it could hold, ``Reversed: perhaps``.
+    """
 
     device: Device
     line: int
     remarks: tuple[str, ...] = ()
+    odd: tuple[str, ...] = ()
+    sheet: str = ""
+
+    @property
+    def place(self) -> str:
+        """Where the row stands, in words."""
+        return place_of(self.line, self.sheet)
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,11 +36,29 @@ class Misfit:
     text: str
     why: str
     remedy: str
+    sheet: str = ""
+
+    @property
+    def place(self) -> str:
+        """Where the row stands, in words."""
+        return place_of(self.line, self.sheet)
+
+
+@dataclass(frozen=True, slots=True)
+class Aside:
+    """A row that describes no device: what stands there, and what it was taken for."""
+
+    place: str
+    text: str
+    why: str
 
 
 @dataclass(frozen=True, slots=True)
 class ChartRobot:
-    """One robot of a chart. ``name`` fits a file's name, ``title`` is what the chart wrote."""
+    """One robot of a chart. ``name`` fits a file's name, ``title`` is what the chart wrote.
+
+    ``free`` are ports of which the chart says that nothing is plugged in there.
+    """
 
     name: str
     placed: tuple[Placed, ...]
@@ -37,17 +66,19 @@ class ChartRobot:
     title: str = ""
     setups: Mapping[str, Setup] = field(default_factory=dict)
     selected: str | None = None
+    free: tuple[Port, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class UnsureKind:
     """A word in the column of kinds that may mean several kinds, or none that is known.
 
-    ``likely`` is the kind that the ports of these devices speak for, or None.
+    ``likely`` is the kind that the ports of these devices speak for, or None;
+    ``places`` are the rows, in words.
     """
 
     word: str
-    lines: tuple[int, ...]
+    places: tuple[str, ...]
     likely: str | None
 
 
@@ -60,9 +91,10 @@ class Chart:
     """What stands above the row of headings."""
     readings: Mapping[str, str] = field(default_factory=dict)
     unsure: tuple[UnsureKind, ...] = ()
+    asides: tuple[Aside, ...] = ()
 
     @property
     def misfits(self) -> tuple[Misfit, ...]:
         """All rows that became no device, by their line."""
         found = [misfit for robot in self.robots for misfit in robot.misfits]
-        return tuple(sorted(set(found), key=lambda misfit: misfit.line))
+        return tuple(sorted(dict.fromkeys(found), key=lambda misfit: (misfit.sheet, misfit.line)))

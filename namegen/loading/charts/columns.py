@@ -12,7 +12,8 @@ from namegen.text.words import split
 
 FIELDS: Mapping[str, tuple[str, ...]] = {
     "name": ("name", "device name", "called", "device", "configured as", "identifier"),
-    "port": ("port", "plugged into", "plugged in", "where", "connected to", "connection"),
+    "port": ("port", "plugged into", "plugged in", "where", "connected to", "connection",
+             "wired to", "pin", "pins", "bus"),
     "kind": ("kind", "type", "what", "device type", "sort", "category"),
     "type": ("port type", "type of port", "port kind", "interface"),
     "label": ("port number", "port no", "number", "no", "label", "port label", "channel", "socket"),
@@ -21,7 +22,7 @@ FIELDS: Mapping[str, tuple[str, ...]] = {
     "part": ("part", "model", "part number", "product", "component"),
     "address": ("address", "bus address", "i2c address", "can id", "id"),
     "does": ("does", "purpose", "function", "what it does", "description", "used for"),
-    "expect": ("expect", "expected", "test", "what you see"),
+    "expect": ("expect", "expected", "test", "what you see", "at the test"),
     "note": ("note", "notes", "remark", "remarks", "comment", "comments"),
     "optional": ("optional", "may be missing"),
     "reversed": ("reversed", "reverse", "inverted", "direction reversed"),
@@ -31,6 +32,8 @@ FIELDS: Mapping[str, tuple[str, ...]] = {
 
 _HEADINGS_WITHIN = 30
 _FIELD_OF = {phrase: field for field, phrases in FIELDS.items() for phrase in phrases}
+_WIRING = ("port", "label", "type", "controller", "kind")
+_COUNTS = frozenset({"no", "number"})
 _EXACT, _NEAR, _WITHIN = 3, 2, 1
 
 
@@ -93,11 +96,10 @@ def columns_of(
     """
     best: tuple[tuple[int, int], Table, Columns] | None = None
     for table in tables:
-        for row in table.rows[:_HEADINGS_WITHIN]:
-            columns = _guess(row, wished)
-            score = (len(columns.index), len(row.cells))
-            if best is None or score > best[0]:
-                best = score, table, columns
+        columns = _best(table, wished)
+        score = (len(columns.index), len(columns.headings.cells)) if columns else (0, 0)
+        if columns and (best is None or score > best[0]):
+            best = score, table, columns
     if best is None:
         raise UnusableInput("this chart holds nothing", where=where, remedy="fill it in first")
     _, table, columns = best
@@ -109,14 +111,42 @@ def columns_of(
     return table, columns
 
 
+def charts_like(
+    tables: Sequence[Table], columns: Columns, wished: Mapping[str, str]
+) -> list[tuple[Table, Columns]]:
+    """Return the tables that have the same sorts of columns, each with its own."""
+    needed = set(columns.index) & {"name", *_WIRING}
+    found = [(table, best) for table in tables if (best := _best(table, wished))]
+    return [(table, best) for table, best in found if needed <= set(best.index)]
+
+
+def headings_again(row: Row, columns: Columns, wished: Mapping[str, str]) -> Columns | None:
+    """Return the columns that a row below the headings gives anew, or None: it is no headings."""
+    if row.cells == columns.headings.cells:
+        return columns
+    found = _guess(row, wished)
+    exact = [name for name, text in found.guess.items() if field_called(text) == name]
+    sure = "name" in exact and (len(exact) > 2 or len(exact) == len(row.filled) > 1)
+    return found if sure else None
+
+
+def _best(table: Table, wished: Mapping[str, str]) -> Columns | None:
+    """Return what the row says whose headings are understood best; the first of several."""
+    guesses = [_guess(row, wished) for row in table.rows[:_HEADINGS_WITHIN]]
+    return max(guesses, key=lambda one: (len(one.index), len(one.headings.cells)), default=None)
+
+
 def _refuse(what: str, columns: Columns, where: str) -> None:
-    seen = " | ".join(cell.strip() for cell in columns.headings.cells if cell.strip())
-    raise UnusableInput(
-        what,
-        where=where,
-        remedy='say which columns are meant: --columns "name=Heading,port=Heading"; '
-        f"line {columns.headings.line} is nearest: {seen[:200]}",
+    remedy = (
+        'say which columns are meant: --columns "name=HEADING,port=HEADING"; '
+        f"line {columns.headings.line} is nearest: {str(columns.headings)[:200]}"
     )
+    if "port" in columns.index and "name" not in columns.index and len(columns.unused) > 1:
+        own = next(iter(columns.unused))
+        remedy += (
+            f'. Where each robot has a column of names, read one at a time: --columns "name={own}"'
+        )
+    raise UnusableInput(what, where=where, remedy=remedy)
 
 
 def _guess(row: Row, wished: Mapping[str, str]) -> Columns:
@@ -136,11 +166,26 @@ def _guess(row: Row, wished: Mapping[str, str]) -> Columns:
     for _, _, at, field in guesses:
         if field not in index and field not in wished and at not in index.values():
             index[field] = at
+    if "label" not in wished:
+        _settle_number(index, texts)
     used = set(index.values())
     unused = {
         row.cell(at) or f"column {at + 1}": at for at in range(len(row.cells)) if at not in used
     }
     return Columns(row, {field: index[field] for field in FIELDS if field in index}, unused)
+
+
+def _settle_number(index: dict[str, int], texts: Sequence[str]) -> None:
+    """Take a column of labels for that of ports where there is none, and a row's number for none.
+
+    A first column called No or Number beside one of ports counts the rows.
+    """
+    if "label" not in index:
+        return
+    if "port" not in index:
+        index["port"] = index.pop("label")
+    elif index["label"] == 0 and " ".join(split(texts[0])) in _COUNTS:
+        del index["label"]
 
 
 def _field_of(heading: str) -> tuple[int, int, str] | None:

@@ -4,25 +4,28 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 
 from namegen.errors import UnusableInput
 from namegen.model.boards import KINDS
 from namegen.text.likeness import suggest
 
 WORDS: Mapping[str, tuple[str, ...]] = {
-    "motor": ("motor", "dc motor", "engine"),
+    "motor": ("motor", "dc motor", "engine", "thruster", "propeller"),
     "servo": ("servo", "servo motor"),
-    "switch": ("switch", "button", "bumper", "contact"),
+    "switch": ("switch", "button", "bumper", "contact", "touch", "end stop", "endstop", "limit",
+               "micro switch", "microswitch", "reed"),
     "lamp": ("lamp", "led", "lights"),
     "relay": ("relay",),
-    "encoder": ("encoder", "rotary encoder"),
+    "encoder": ("encoder", "rotary encoder", "quadrature"),
     "level": ("level", "float"),
-    "temperature": ("temperature", "thermometer", "thermistor", "temp"),
+    "temperature": ("temperature", "thermometer", "thermistor", "thermocouple",
+                    "temp"),
     "distance": ("distance", "range", "rangefinder", "range finder", "sonar", "ultrasonic"),
     "light": ("light", "brightness", "colour", "color"),
-    "imu": ("imu", "gyro", "gyroscope", "compass", "inertial"),
-    "position": ("position", "gps"),
-}
+    "imu": ("imu", "gyro", "gyroscope", "compass", "inertial", "accelerometer"),
+    "position": ("position", "gps", "gnss"),
+}  # fmt: skip
 """Kind -> general words for it. Common practice, no source."""
 
 _KIND_OF = {
@@ -54,6 +57,7 @@ def key_of(cell: str) -> str:
     return " ".join(re.split(r"[\s\-_./]+", cell.casefold().strip(" .")))
 
 
+@lru_cache(maxsize=1024)
 def kind_of(cell: str) -> str | None:
     """Return the one kind that a cell means, or None when that is not sure.
 
@@ -69,5 +73,15 @@ def kind_of(cell: str) -> str | None:
     near = suggest(phrase, tuple(_KIND_OF)).best if len(phrase) > 3 else None
     if near:
         return _KIND_OF[near]
-    meant = {_KIND_OF[word] for word in words if word in _KIND_OF}
-    return meant.pop() if len(meant) == 1 else None
+    meant = meanings(cell)
+    return meant[0] if len(meant) == 1 else None
+
+
+def meanings(cell: str) -> tuple[str, ...]:
+    """Return the kinds that the single words of a cell speak for.
+
+    >>> meanings("float switch"), meanings("limit switch")
+    (('level', 'switch'), ('switch',))
+    """
+    words = key_of(cell).split()
+    return tuple(dict.fromkeys(_KIND_OF[word] for word in words if word in _KIND_OF))

@@ -4,16 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from namegen.loading.charts.chart import ChartRobot, Misfit, Placed
+from namegen.loading.charts.chart import Aside, ChartRobot, Misfit, Placed
 from namegen.loading.edits import spelled
 from namegen.model.manifests import Change, Device, Port, Setup
 from namegen.text.terminal import printable
 
 
-def manifest_text(robot: ChartRobot, chart: str, above: tuple[str, ...] = ()) -> str:
+def manifest_text(
+    robot: ChartRobot,
+    chart: str,
+    above: tuple[str, ...] = (),
+    asides: tuple[Aside, ...] = (),
+) -> str:
     """Return the manifest; what could not be placed stands in comments at its end.
 
-    ``chart`` is the chart's file name, ``above`` what stood above its headings.
+    ``chart`` is the chart's file name, ``above`` what stood above its headings, and
+    ``asides`` are its rows that describe no device.
     """
     lines = [_comment(f"Read from {chart}."), *map(_comment, above)]
     lines.append(f"robot: {spelled(robot.name)}")
@@ -31,12 +37,13 @@ def manifest_text(robot: ChartRobot, chart: str, above: tuple[str, ...] = ()) ->
         for setup in robot.setups.values():
             lines += _setup(setup)
         lines += [f"selected: {spelled(robot.selected)}"] if robot.selected is not None else []
-    return "\n".join([*lines, *_misfits(robot.misfits)]) + "\n"
+    return "\n".join([*lines, *_misfits(robot.misfits), *_asides(asides)]) + "\n"
 
 
 def controllers_of(robot: ChartRobot) -> list[str]:
     """Return the controllers that the robot's ports name, in the order of the chart."""
-    return list(dict.fromkeys(port.controller for port in ports_of(robot)))
+    ports = (*ports_of(robot), *robot.free)
+    return list(dict.fromkeys(port.controller for port in ports))
 
 
 def ports_of(robot: ChartRobot) -> Iterator[Port]:
@@ -60,6 +67,8 @@ def _device(placed: Placed) -> Iterator[str]:
         yield f"    {name}: {value}"
     for remark in placed.remarks:
         yield f"    {_comment(remark)}"
+    for cell in placed.odd:
+        yield f"    {_comment(f'{cell} (not understood)')}"
 
 
 def _fields(device: Device) -> Iterator[tuple[str, str]]:
@@ -115,8 +124,17 @@ def _misfits(misfits: tuple[Misfit, ...]) -> Iterator[str]:
     yield ""
     yield "# Not placed; write these devices above, then delete their lines here:"
     for misfit in misfits:
-        yield _comment(f"line {misfit.line}: {misfit.text}")
+        yield _comment(f"{misfit.place}: {misfit.text}")
         yield _comment(f"  {misfit.why}; {misfit.remedy}")
+
+
+def _asides(asides: tuple[Aside, ...]) -> Iterator[str]:
+    if not asides:
+        return
+    yield ""
+    yield "# Rows of the chart that are no devices:"
+    for aside in asides:
+        yield _comment(f"{aside.place}: {aside.text} ({aside.why})")
 
 
 def _comment(text: str) -> str:

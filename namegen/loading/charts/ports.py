@@ -21,11 +21,24 @@ _FILLERS = frozenset(
     {"port", "ports", "no", "nr", "number", "num", "channel", "ch", "pin", "socket", "slot"}
     | {"on", "at", "of", "the", "to", "in", "input", "output", "out", "bus", "addr", "address"}
 )
-_UNSETTLED = frozenset({"", "?", "??", "-", "--", "tbd", "undecided", "open", "not yet", "n/a"})
+_UNSETTLED = frozenset(
+    {"", "?", "??", "-", "--", "\u2013", "\u2014", "tbd", "tba", "undecided", "open", "not yet"}
+    | {"n/a", "none", "nowhere", "unplugged", "not connected", "not assigned", "unassigned"}
+)
+_BUILT_IN = frozenset({"built in", "builtin", "on board", "onboard", "internal", "inside"})
 _ADDRESS = re.compile(r"(?<!\w)@?\s*(0x[0-9a-f]{1,3})(?!\w)", re.IGNORECASE)
 _SEVERAL = re.compile(r"\s*[,;+&\n]\s*|\s+and\s+", re.IGNORECASE)
 _TOKEN = re.compile(r"[^\s/:()\[\]@#|>]+")
 _NUMBERED = re.compile(r"(i2c|[^\W\d]+)[-_.]?(\d{1,3}|[A-Za-z]\d?)?", re.IGNORECASE)
+_TYPED = re.compile(r"(\d{1,3})\.0")
+"""A whole number as some spreadsheets write it out."""
+_BOTH = re.compile(r"(?<![^\W\d_])([^\W\d_]?)(\d{1,3})\s*/\s*\1?(\d{1,3})$")
+_RANGE = re.compile(r"(?<![\w-])([^\W\d_]?)(\d{1,3})\s*[-\u2013]\s*\1?(\d{1,3})$")
+_DATE = re.compile(
+    r"\d{4}-\d\d-\d\d( .*)?|\d{1,2}[-./ ](jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*"
+    r"|(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*[-./ ]\d{1,2}",
+    re.IGNORECASE,
+)
 _LABEL = re.compile(r"[A-Za-z]?\d{1,3}[A-Za-z]?|[A-Za-z]")
 
 
@@ -33,7 +46,7 @@ _LABEL = re.compile(r"[A-Za-z]?\d{1,3}[A-Za-z]?|[A-Za-z]")
 class Hint:
     """What the other columns of a row say about its port. Empty where they say nothing.
 
-    ``types`` are the port types that the device's kind can be plugged into;
+    ``types`` are the port types that the device's ``kind`` can be plugged into;
     ``controllers`` are known in this chart, in small letters.
     """
 
@@ -42,6 +55,7 @@ class Hint:
     label: str = ""
     types: tuple[str, ...] = ()
     controllers: Collection[str] = ()
+    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,8 +72,15 @@ def read_ports(cell: str, hint: Hint) -> Reading:
     found = _ADDRESS.search(cell)
     address = int(found[1], 16) if found else None
     text = cell[: found.start()] + " " + cell[found.end() :] if found else cell
+    hint = replace(hint, label=_TYPED.sub(r"\1", hint.label.strip()))
     if _unsettled(text) and (not hint.label or _unsettled(hint.label)):
         return Reading(address=address)
+    doubt = _spoilt(text) or _spoilt(hint.label)
+    if doubt:
+        return Reading(doubt=doubt)
+    if _plain(text) in _BUILT_IN and hint.controller and hint.kind:
+        return Reading((Port(hint.controller, hint.kind),), address)
+    text = _both(_whole(text), hint)
     ports: list[Port] = []
     for one in _pieces(text):
         port = _one(one, hint)
@@ -78,15 +99,45 @@ def type_of(text: str) -> str | None:
     return TYPE_WORDS.get(words[0]) or _of_letter(words[0], ())
 
 
+def _plain(text: str) -> str:
+    return " ".join(text.casefold().replace("-", " ").split())
+
+
 def _unsettled(text: str) -> bool:
     return " ".join(text.casefold().split()) in _UNSETTLED
+
+
+def _spoilt(text: str) -> str:
+    """Return what a spreadsheet has made of a cell, or the empty text."""
+    if _DATE.fullmatch(text.strip()):
+        return f'a spreadsheet has made a date of it, "{text.strip()}"'
+    if text.startswith("="):
+        return "it is a formula, and the file does not hold its value"
+    return ""
+
+
+def _whole(text: str) -> str:
+    """Return a text with ``1.0`` as the 1 that was typed."""
+    stripped = text.strip()
+    return _TYPED.sub(r"\1", stripped) if _TYPED.fullmatch(stripped) else text
+
+
+def _both(text: str, hint: Hint) -> str:
+    """Return ``D0/D1`` and ``digital 6-7`` as two ports, where they can be nothing else."""
+    text = _BOTH.sub(r"\1\2, \1\3", text.strip())
+    found = _RANGE.search(text)
+    if found is None or int(found[3]) != int(found[2]) + 1:
+        return text
+    before = [word.casefold() for word in _TOKEN.findall(text[: found.start()])]
+    sure = found[1] or (before and before[-1] in TYPE_WORDS) or (hint.type and hint.controller)
+    return text[: found.start()] + f"{found[1]}{found[2]}, {found[1]}{found[3]}" if sure else text
 
 
 def _one(text: str, hint: Hint) -> Port | str:
     """Return one port, or what is not sure about it."""
     tokens = [token for token in _TOKEN.findall(text) if token.casefold() not in _FILLERS]
     tokens = [part for token in tokens if _says(token) for part in _parts(token)]
-    found = _typed(tokens, hint.types)
+    found = _typed(tokens, hint.types) or (_typed(tokens, (hint.type,)) if hint.type else None)
     if found is not None:
         at, kind, label = found
         before, after = tokens[:at], tokens[at + 1 :]
@@ -163,6 +214,8 @@ def _of_letter(letter: str, types: tuple[str, ...]) -> str | None:
 def _port(words: list[str], kind: str, label: str, hint: Hint, torn: bool = False) -> Port | str:
     if torn:
         return "more words stand there than controller, port type and label"
-    if not label or not _LABEL.fullmatch(label):
+    if not label:
         return "the label of its port is missing"
+    if not _LABEL.fullmatch(label):
+        return f'"{label}" is no label of a port'
     return Port("-".join(words) or hint.controller, kind, label)

@@ -4,33 +4,32 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from namegen.loading.charts import kinds
-from namegen.loading.charts.cells import address, flag, several
-from namegen.loading.charts.chart import Chart, ChartRobot, Misfit, Placed, UnsureKind
-from namegen.loading.charts.columns import Columns
-from namegen.loading.charts.ports import Hint, Reading, read_ports, type_of
-from namegen.loading.charts.tables import Row, Table
+from namegen.loading.charts.cells import address, flag, nothing, several
+from namegen.loading.charts.chart import Aside, Chart, ChartRobot, Misfit, Placed, UnsureKind
+from namegen.loading.charts.controllers import controllers_in
+from namegen.loading.charts.entries import Entry
+from namegen.loading.charts.ports import Reading
 from namegen.model.boards import KINDS
 from namegen.model.manifests import Device, Port
-from namegen.text.likeness import suggest
 from namegen.text.words import convert
 
 _ROBOT = re.compile(r"[A-Za-z][A-Za-z0-9_-]*")
 _SEVERAL_ROBOTS = re.compile(r"\s*[,;&/+\n]\s*")
-_ONLY_CONTROLLER = "main"
 _FLAGS = ("reversed", "optional")
 
 
-def read_chart(table: Table, columns: Columns, answers: Mapping[str, str], robot: str) -> Chart:
-    """Return what a chart says; ``robot`` is its robot where no column says so.
+def read_chart(entries: Sequence[Entry], answers: Mapping[str, str], robot: str) -> Chart:
+    """Return what the rows of a chart say; ``robot`` is theirs where nothing else says so.
 
-    ``answers`` are words in the column of kinds -> kind. Words that stay unsure
-    are in ``Chart.unsure``, and their rows among the misfits.
+    ``answers`` are words in the column of kinds, or names where there is no such
+    word, -> kind. Words that stay unsure are in ``Chart.unsure``, and their rows
+    among the misfits.
     """
-    return _Reading(table, columns, answers, robot).chart()
+    return _Reading(entries, answers, robot).chart()
 
 
 @dataclass(slots=True)
@@ -39,194 +38,136 @@ class _Half:
 
     name: str
     title: str
-    placed: dict[str, Placed] = field(default_factory=dict)
+    placed: dict[str, tuple[Placed, Entry]] = field(default_factory=dict)
     misfits: list[Misfit] = field(default_factory=list)
+    free: dict[Port, None] = field(default_factory=dict)
+
+    def robot(self) -> ChartRobot:
+        return ChartRobot(
+            self.name,
+            tuple(placed for placed, _ in self.placed.values()),
+            tuple(self.misfits),
+            title=self.title if self.title != self.name else "",
+            free=tuple(self.free),
+        )
 
 
 class _Reading:
-    def __init__(
-        self, table: Table, columns: Columns, answers: Mapping[str, str], robot: str
-    ) -> None:
-        self._columns = columns
+    def __init__(self, entries: Sequence[Entry], answers: Mapping[str, str], robot: str) -> None:
+        self._entries = entries
         self._answers = {kinds.key_of(word): kind for word, kind in answers.items()}
         self._robot = robot
         self._robots: dict[str, _Half] = {}
         self._readings: dict[str, str] = {}
-        self._unsure: dict[str, list[tuple[int, str | None]]] = {}
-        headings = columns.headings.line
-        self._above = tuple(str(row) for row in table.rows if row.line < headings)
-        self._rows = [row for row in table.rows if row.line > headings]
-        self._spellings: dict[str, str] = {}  # controllers: in small letters -> as spelled first
-        self._slips: dict[str, str] = {}  # controllers named once -> the one that is near
-        self._spellings = self._controllers()
+        self._unsure: dict[str, list[tuple[str, str | None]]] = {}
+        self._asides: dict[Aside, None] = {}
+        self._controllers = controllers_in(entries)
 
     def chart(self) -> Chart:
-        before = self._robot
-        for row in self._rows:
-            before = row.cell(self._columns["robot"]) or before
-            for title in filter(None, _SEVERAL_ROBOTS.split(before)):
+        for entry in self._entries:
+            said = entry.cell("robot") or self._robot
+            for title in filter(None, _SEVERAL_ROBOTS.split(said)):
                 name = robot_name(title)
                 half = self._robots.setdefault(name.casefold(), _Half(name, title))
-                self._read(row, half)
-        robots = tuple(
-            ChartRobot(
-                half.name,
-                tuple(half.placed.values()),
-                tuple(half.misfits),
-                title=half.title if half.title != half.name else "",
-            )
-            for half in self._robots.values()
-        )
+                self._read(entry, half)
         unsure = tuple(
-            UnsureKind(word, tuple(dict.fromkeys(line for line, _ in seen)), _agreed(seen))
+            UnsureKind(word, tuple(dict.fromkeys(place for place, _ in seen)), _agreed(seen))
             for word, seen in self._unsure.items()
         )
-        return Chart(robots, self._above, self._readings, unsure)
+        robots = tuple(half.robot() for half in self._robots.values())
+        return Chart(robots, (), self._readings, unsure, tuple(self._asides))
 
-    def _read(self, row: Row, half: _Half) -> None:
-        name = row.cell(self._columns["name"])
-        if not name:
-            self._misfit(half, row, "it has no name", "give the device a name")
+    def _read(self, entry: Entry, half: _Half) -> None:
+        name = entry.cell("name")
+        if nothing(name) and self._free(entry, half):
+            return
+        if nothing(name):
+            self._misfit(half, entry, "it has no name", "give the device a name")
+            return
+        if name.startswith("="):
+            why = "its name is a formula, and the file does not hold its value"
+            self._misfit(half, entry, why, "write the name into the chart")
             return
         if name in half.placed:
-            why = f'"{name}" stands in line {half.placed[name].line} already'
-            remedy = "give each device its own name; several ports of one device stand in one cell"
-            self._misfit(half, row, why, remedy)
+            self._misfit(half, entry, *_twice(name, entry, half.placed[name][1]))
             return
-        kind = self._kind(row)
-        found = self._ports(row, kind)
-        ports = found.ports or self._ports(row, None).ports
+        kind = self._kind(entry)
+        found = self._controllers.ports(entry, kind)
         if kind is None:
-            self._without_kind(half, row, ports)
+            self._without_kind(half, entry)
             return
-        objection = self._objection(kind, found)
+        objection = self._objection(entry, kind, found)
         if objection:
-            self._misfit(half, row, *objection)
+            self._misfit(half, entry, *objection)
             return
-        half.placed[name] = self._placed(row, name, kind, found)
+        half.placed[name] = _placed(entry, name, kind, found), entry
 
-    def _objection(self, kind: str, found: Reading) -> tuple[str, str] | None:
+    def _free(self, entry: Entry, half: _Half) -> bool:
+        """Note a port that nothing is plugged into; return whether the row says so."""
+        said = _said(entry, "kind")
+        ports = self._controllers.ports(entry, self._kind(entry) if said else None).ports
+        if not ports or not all(port.controller for port in ports):
+            return False
+        if said and not entry.cell("name"):
+            return False
+        half.free.update(dict.fromkeys(ports))
+        self._asides[Aside(entry.row.place, str(entry.row), "a free port")] = None
+        return True
+
+    def _objection(self, entry: Entry, kind: str, found: Reading) -> tuple[str, str] | None:
         """Return what is not sure about the ports of a row and what to write, or None."""
         if found.doubt or any(not port.controller for port in found.ports):
             why = found.doubt or "its controller is not sure"
-            return why, f"write its port as `{self._example(kind, found)}`"
+            return why, f"write its port as `{self._example(entry, kind, found)}`"
         for port in found.ports:
-            meant = self._slips.get(port.controller)
+            meant = self._controllers.slips.get(port.controller)
             if meant:
                 why = f'the controller "{port.controller}" stands here alone, near "{meant}"'
                 return why, f"write `{replace(port, controller=meant)}` if that is meant"
         return None
 
-    def _placed(self, row: Row, name: str, kind: str, found: Reading) -> Placed:
-        cell = {key: row.cell(self._columns[key]) for key in self._columns.index}
-        flags = {key: flag(cell.get(key, "")) for key in _FLAGS}
-        number = address(cell.get("address", ""))
-        odd = [key for key in _FLAGS if flags[key] is None]
-        if cell.get("address") and number is None:
-            odd.append("address")
-        remarks = [f"{self._columns.guess[key]}: {cell[key]} (not understood)" for key in odd]
-        remarks += [
-            f"{heading}: {row.cell(at)}"
-            for heading, at in self._columns.unused.items()
-            if row.cell(at)
-        ]
-        extra = [text.strip() for text in row.cells[len(self._columns.headings.cells) :]]
-        remarks += [text for text in extra if text]
-        device = Device(
-            name=name,
-            kind=kind,
-            ports=found.ports,
-            part=cell.get("part") or None,
-            address=found.address if number is None else number,
-            does=cell.get("does", ""),
-            expect=cell.get("expect", ""),
-            note=cell.get("note", ""),
-            reversed=bool(flags["reversed"]),
-            optional=bool(flags["optional"]),
-            formerly=several(cell.get("formerly", "")),
-        )
-        return Placed(device, row.line, tuple(remarks))
-
-    def _kind(self, row: Row) -> str | None:
+    def _kind(self, entry: Entry) -> str | None:
         """Return the kind of a row's device, or None when it is not sure."""
-        cell = row.cell(self._columns["kind"])
+        cell = _said(entry, "kind")
+        answered = self._answers.get(kinds.key_of(cell or entry.cell("name")))
         if cell:
-            kind = self._answers.get(kinds.key_of(cell)) or kinds.kind_of(cell)
+            kind = answered or kinds.kind_of(cell)
             if kind and kind != cell.casefold():
                 self._readings[cell] = kind
             return kind
-        types = {port.type for port in self._ports(row, None).ports}
+        types = {port.type for port in self._controllers.ports(entry, None).ports}
         named = [name for name in types if name in KINDS]
-        return named[0] if len(named) == 1 == len(types) else None
+        return answered or (named[0] if len(named) == 1 == len(types) else None)
 
-    def _without_kind(self, half: _Half, row: Row, ports: tuple[Port, ...]) -> None:
-        cell = row.cell(self._columns["kind"])
-        if not cell:
-            remedy = f"write its kind into the chart, one of: {', '.join(KINDS)}"
-            self._misfit(half, row, "its kind is not sure", remedy)
-            return
-        likely = next((port.type for port in ports if port.type in KINDS), None)
-        self._unsure.setdefault(cell, []).append((row.line, likely))
-        remedy = f'say what it is: --kind "{cell}={likely or "switch"}"'
-        self._misfit(half, row, f'"{cell}" is no kind that is known', remedy)
-
-    def _ports(self, row: Row, kind: str | None) -> Reading:
-        found = self._read_ports(row, kind)
-        return replace(found, ports=tuple(self._settled(port) for port in found.ports))
-
-    def _read_ports(self, row: Row, kind: str | None) -> Reading:
-        known = KINDS.get(kind or "")
-        types = known.ports if known else ()
-        types = (kind,) if kind and kind in types else types
-        said = row.cell(self._columns["type"])
-        hint = Hint(
-            controller=_one_word(row.cell(self._columns["controller"])),
-            type=type_of(said) or "",
-            label=row.cell(self._columns["label"]),
-            types=types,
-            controllers=self._spellings,
+    def _without_kind(self, half: _Half, entry: Entry) -> None:
+        cell = _said(entry, "kind")
+        meant = kinds.meanings(cell)
+        types = (port.type for port in self._controllers.ports(entry, None).ports)
+        # The last of several words says what a thing is: a float switch is a switch.
+        likely = next((name for name in types if name in KINDS), meant[-1] if meant else None)
+        word = cell or entry.cell("name")
+        self._unsure.setdefault(word, []).append((entry.row.place, likely))
+        why = (
+            "nothing says what kind of device it is"
+            if not cell
+            else f'"{cell}" may be {" or ".join(meant)}'
+            if len(meant) > 1
+            else f'"{cell}" is no kind that is known'
         )
-        if said and not hint.type:
-            return Reading(doubt=f'"{said}" is no port type that is known')
-        return read_ports(row.cell(self._columns["port"]), hint)
+        remedy = f'say what it is: --kind "{word}={likely or "KIND"}"'
+        self._misfit(half, entry, why, remedy)
 
-    def _settled(self, port: Port) -> Port:
-        """Return a port with its controller as it is spelled first, or the only one there is."""
-        spellings = self._spellings
-        if port.controller:
-            key = port.controller.casefold()
-            return replace(port, controller=spellings.get(key, port.controller))
-        if len(spellings) > 1:
-            return port
-        return replace(port, controller=next(iter(spellings.values()), _ONLY_CONTROLLER))
-
-    def _controllers(self) -> dict[str, str]:
-        """Return the controllers that the chart names: in small letters -> as spelled first."""
-        found: dict[str, str] = {}
-        uses: Counter[str] = Counter()
-        for row in self._rows:
-            kind = kinds.kind_of(row.cell(self._columns["kind"]) or "?")
-            named = [port.controller for port in self._read_ports(row, kind).ports]
-            named.append(_one_word(row.cell(self._columns["controller"])))
-            for name in filter(None, dict.fromkeys(named)):
-                found.setdefault(name.casefold(), name)
-                uses[name.casefold()] += 1
-        often = tuple(name for name, times in uses.items() if times > 1)
-        for name in uses.keys() - set(often):
-            meant = suggest(name, often).best
-            if meant:
-                self._slips[found.pop(name)] = found[meant]
-        return found
-
-    def _example(self, kind: str, found: Reading) -> str:
-        controller = next(iter(self._spellings.values()), _ONLY_CONTROLLER)
+    def _example(self, entry: Entry, kind: str, found: Reading) -> str:
+        controller = self._controllers.example(entry)
         if found.ports:
             return str(replace(found.ports[0], controller=controller))
         types = KINDS[kind].ports if kind in KINDS else ()
-        return f"{controller} {(types or ('digital',))[0]} 1"
+        said = [name for name in types if name in entry.cell("type").casefold()]
+        return f"{controller} {(*said, *types, 'digital')[0]} 1"
 
-    def _misfit(self, half: _Half, row: Row, why: str, remedy: str) -> None:
-        half.misfits.append(Misfit(row.line, str(row), why, remedy))
+    def _misfit(self, half: _Half, entry: Entry, why: str, remedy: str) -> None:
+        row = entry.row
+        half.misfits.append(Misfit(row.line, str(row), why, remedy, row.sheet))
 
 
 def robot_name(title: str) -> str:
@@ -242,11 +183,51 @@ def robot_name(title: str) -> str:
     return kept if _ROBOT.fullmatch(kept) else f"robot-{kept}".rstrip("-")
 
 
-def _one_word(text: str) -> str:
-    return "-".join(text.split())
+def _placed(entry: Entry, name: str, kind: str, found: Reading) -> Placed:
+    cell = {key: entry.cell(key) for key in entry.columns.index}
+    flags = {key: flag(cell.get(key, "")) for key in _FLAGS}
+    number = address(cell.get("address", ""))
+    odd = [key for key in _FLAGS if flags[key] is None]
+    if cell.get("address") and number is None and not nothing(cell["address"]):
+        odd.append("address")
+    device = Device(
+        name=name,
+        kind=kind,
+        ports=found.ports,
+        part=_said(entry, "part") or None,
+        address=found.address if number is None else number,
+        does=cell.get("does", ""),
+        expect=cell.get("expect", ""),
+        note=cell.get("note", ""),
+        reversed=bool(flags["reversed"]),
+        optional=bool(flags["optional"]),
+        formerly=several(_said(entry, "formerly")),
+    )
+    return Placed(
+        device,
+        entry.row.line,
+        tuple(entry.remarks()),
+        tuple(f"{entry.columns.guess[key]}: {cell[key]}" for key in odd),
+        entry.row.sheet,
+    )
 
 
-def _agreed(seen: list[tuple[int, str | None]]) -> str | None:
+def _said(entry: Entry, field: str) -> str:
+    """Return a cell, or the empty text where it says that there is nothing."""
+    cell = entry.cell(field)
+    return "" if nothing(cell) else cell
+
+
+def _twice(name: str, entry: Entry, first: Entry) -> tuple[str, str]:
+    """Return why a name cannot be there twice, and what to do."""
+    where = first.row.place
+    if str(entry.row) == str(first.row):
+        return f"{where} says the same", "take one of the two out"
+    why = f'"{name}" stands in {where} already'
+    return why, "give each device its own name; several ports of one device stand in one cell"
+
+
+def _agreed(seen: list[tuple[str, str | None]]) -> str | None:
     """Return the kind that most ports speak for."""
     votes = Counter(kind for _, kind in seen if kind)
     return votes.most_common(1)[0][0] if votes else None

@@ -5,6 +5,7 @@ from __future__ import annotations
 import codecs
 import csv
 import io
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
@@ -12,9 +13,13 @@ from namegen.errors import UnusableInput
 
 LARGEST = 4 << 20
 """Largest chart that is read, in bytes."""
-MOST_ROWS = 5_000
-DELIMITERS = {",": "commas", ";": "semicolons", "\t": "tabs"}
+MOST_ROWS = 2_000
+_MOST_LINES = 50_000
+DELIMITERS = {",": "commas", ";": "semicolons", "\t": "tabs", "|": "bars"}
 _FORMULA = tuple("=+-@\t\r\n'\uff1d\uff0b\uff0d\uff20")
+_DIRECTIVE = re.compile(r"\Asep=[^\r\n]")
+"""A first line by which some spreadsheets say the delimiter. Common practice, no source."""
+_RULE = re.compile(r"[-=_:]*")
 _MARKS = (
     (codecs.BOM_UTF32_LE, "utf-32"),
     (codecs.BOM_UTF32_BE, "utf-32"),
@@ -26,10 +31,24 @@ _MARKS = (
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """The cells of one row; ``line`` is where it begins, from 1."""
+    """The cells of one row; ``line`` is where it begins, from 1.
+
+    ``sheet`` is the sheet's title where several are read together.
+    """
 
     line: int
     cells: tuple[str, ...]
+    sheet: str = ""
+
+    @property
+    def place(self) -> str:
+        """Where the row stands, in words."""
+        return place_of(self.line, self.sheet)
+
+    @property
+    def filled(self) -> list[int]:
+        """The indexes of the cells that hold something."""
+        return [at for at, cell in enumerate(self.cells) if cell.strip()]
 
     def cell(self, index: int | None) -> str:
         """Return a cell without the blanks around it; the empty text where there is none."""
@@ -45,10 +64,20 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """Rows that hold something, and how they were found: ``separated by commas``."""
+    """Rows that hold something, and how they were found: ``separated by commas``.
+
+    ``title`` is a sheet's own, and ``hidden`` whether a workbook does not show it.
+    """
 
     rows: tuple[Row, ...]
     how: str
+    title: str = ""
+    hidden: bool = False
+
+
+def place_of(line: int, sheet: str = "") -> str:
+    """Return where a row stands, in words."""
+    return f'line {line} of "{sheet}"' if sheet else f"line {line}"
 
 
 def tables_of(data: bytes, where: str) -> list[Table]:
@@ -58,13 +87,13 @@ def tables_of(data: bytes, where: str) -> list[Table]:
     text is taken for Windows-1252, the usual one of spreadsheets.
 
     Raises:
-        UnusableInput: it is too long or no text.
+        UnusableInput: it is too long, no text, or no table.
     """
-    text = _decoded(data, where)
+    text = _DIRECTIVE.sub("", _decoded(data, where))
     found = [
         Table(rows, f"separated by {words}")
         for sign, words in DELIMITERS.items()
-        if (rows := _rows(text, sign)) is not None
+        if (rows := _rows(text, sign, where)) is not None
     ]
     if not found:
         raise UnusableInput(
@@ -75,10 +104,18 @@ def tables_of(data: bytes, where: str) -> list[Table]:
     return found
 
 
-def table(rows: Iterable[Sequence[str]], how: str) -> Table:
+def table(
+    rows: Iterable[Sequence[str]], how: str, *, title: str = "", hidden: bool = False
+) -> Table:
     """Return the rows that hold something, numbered from 1."""
     kept = (Row(line, tuple(cells)) for line, cells in enumerate(rows, 1))
-    return Table(tuple(row for row in kept if any(cell.strip() for cell in row.cells)), how)
+    held = tuple(row for row in kept if holds_something(row.cells))
+    return Table(held, how, title, hidden)
+
+
+def holds_something(cells: Sequence[str]) -> bool:
+    """Whether a row says anything: it is neither empty nor a line drawn of signs."""
+    return not all(_RULE.fullmatch(cell.strip()) for cell in cells)
 
 
 def unprotected(cell: str) -> str:
@@ -104,16 +141,20 @@ def check_size(data: bytes, where: str) -> None:
         )
 
 
-def _rows(text: str, delimiter: str) -> tuple[Row, ...] | None:
+def _rows(text: str, delimiter: str, where: str) -> tuple[Row, ...] | None:
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
     rows: list[Row] = []
     line = 1
     try:
         for cells in reader:
-            if any(cell.strip() for cell in cells):
+            if holds_something(cells):
                 rows.append(Row(line, tuple(map(unprotected, cells))))
-            if len(rows) > MOST_ROWS:
-                return None
+            if len(rows) > MOST_ROWS or reader.line_num > _MOST_LINES:
+                raise UnusableInput(
+                    f"this chart has more than {MOST_ROWS:,} rows",
+                    where=where,
+                    remedy="leave other tables out of it",
+                )
             line = reader.line_num + 1
     except csv.Error:
         return None

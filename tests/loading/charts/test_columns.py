@@ -21,7 +21,7 @@ def guess(*rows: str, **wished: str) -> dict[str, str]:
         ("Device|Plugged into|Type", "name port kind"),
         ("Called|Where|What", "name port kind"),
         ("Controller|Port type|Port|Name|Type", "controller type port name kind"),
-        ("Board|Port Type|Number|Device name|Model", "controller type label name part"),
+        ("Board|Port Type|Number|Device name|Model", "controller type port name part"),
         ("Robot|Name|Port|Purpose|Notes", "robot name port does note"),
         ("Nmae|Prot|Addres|Optionl", "name port address optional"),
         ("name (exact!)|the port|Optional?", "name port optional"),

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from namegen.loading.catalogue import read_catalogue
 from namegen.loading.charts.catalogue_text import catalogue_text
 from namegen.loading.charts.chart import Chart
-from namegen.loading.charts.columns import columns_of
+from namegen.loading.charts.layout import layout_of
 from namegen.loading.charts.manifest_text import manifest_text
 from namegen.loading.charts.reading import read_chart, robot_name
 from namegen.loading.charts.tables import table
@@ -18,8 +18,8 @@ from namegen.loading.manifest import read_manifest
 
 def read(*rows: str, **answers: str) -> Chart:
     tables = [table([row.split("|") for row in rows], "here")]
-    found, columns = columns_of(tables, {}, "chart.csv")
-    return read_chart(found, columns, answers, "boat")
+    laid = layout_of(tables, {}, "chart.csv", sheets=False)
+    return read_chart(laid.entries, answers, "boat")
 
 
 def ports(chart: Chart) -> dict[str, str]:
@@ -63,13 +63,14 @@ def test_a_slip_in_a_controller_makes_no_new_one():
 def test_the_port_decides_the_kind_where_no_column_does():
     chart = read("Name|Port", "a|bridge motor 1", "b|bridge digital 1")
     assert [one.device.kind for one in chart.robots[0].placed] == ["motor"]
-    assert whys(chart) == {3: "its kind is not sure"}
+    assert whys(chart) == {3: "nothing says what kind of device it is"}
+    assert '--kind "b=KIND"' in chart.misfits[0].remedy
 
 
 def test_an_unsure_kind_is_asked_for_once_with_what_the_port_speaks_for():
     rows = ("Name|Port|Kind", "a|bridge M1|prop", "b|bridge M2|prop", "c|bridge motor 3|Motor")
     chart = read(*rows)
-    assert [(one.word, one.lines) for one in chart.unsure] == [("prop", (2, 3))]
+    assert [(one.word, one.places) for one in chart.unsure] == [("prop", ("line 2", "line 3"))]
     assert chart.unsure[0].likely == "motor"
     assert '--kind "prop=motor"' in chart.misfits[0].remedy
     answered = read(*rows, prop="motor")
@@ -97,9 +98,11 @@ def test_cells_that_no_field_holds_stay_as_remarks():
     chart = read(
         "Name|Port|Kind|Address|Reversed|Wire", "a|bridge i2c 1|distance|here|maybe|red|more"
     )
-    assert chart.robots[0].placed[0].remarks == (
-        "Reversed: maybe (not understood)", "Address: here (not understood)", "Wire: red", "more",
-    )  # fmt: skip
+    placed = chart.robots[0].placed[0]
+    assert placed.remarks == ("Wire: red", "more")
+    assert placed.odd == ("Reversed: maybe", "Address: here")
+    text = manifest_text(chart.robots[0], "c.csv")
+    assert all(f"# {one}" in text for one in (*placed.remarks, *placed.odd))
 
 
 @pytest.mark.parametrize(("cell", "value"), [("0x3A", 0x3A), ("58", 58), ("", None)])
@@ -124,11 +127,12 @@ CELL = st.one_of(
 def test_no_row_is_lost_and_the_files_can_be_read(rows: list[list[str]]):
     heading = ["Name", "Port", "Kind", "Address", "Optional", "Controller", "Port type", "Wire"]
     found = table([[*heading, "Notes"], *rows], "here")
-    _, columns = columns_of([found], {}, "chart.csv")
-    chart = read_chart(found, columns, {}, "boat")
+    laid = layout_of([found], {}, "chart.csv", sheets=False)
+    chart = read_chart(laid.entries, {}, "boat")
     robots = chart.robots
-    kept = {p.line for r in robots for p in r.placed} | {misfit.line for misfit in chart.misfits}
-    assert kept == {row.line for row in found.rows[1:]}
+    kept = {one.place for robot in robots for one in robot.placed}
+    kept |= {one.place for one in (*chart.misfits, *chart.asides, *laid.asides)}
+    assert kept == {row.place for row in found.rows[1:]}
     catalogue = read_catalogue(catalogue_text(robots, "c.csv").encode(), "catalogue.yaml").value
     assert catalogue is not None
     for robot in robots:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal, cast
 
-from namegen.loading.nodes import Node
+from namegen.loading.nodes import Node, NodePlaces
 from namegen.loading.shapes import LookupShape
 from namegen.model.findings import Fault
 from namegen.model.workspaces import LookupRule, Shape
@@ -31,7 +31,7 @@ def lookup_rule(shape: LookupShape, node: Node, faults: list[Fault]) -> LookupRu
         kind_by=shape.kind_by,  # type: ignore[arg-type]
         kinds=shape.kinds or {},
         languages=tuple(shape.languages or ()),
-        place=node.place,
+        places=dict(NodePlaces(node)),  # rules travel to a second process: no tree with them
     )
 
 

@@ -74,7 +74,7 @@ def _code(shape: CodeShape, node: Node) -> CodeEntry:
         robots=tuple(shape.robots or ()),
         setup=shape.setup,
         exclude=tuple(shape.exclude or ()),
-        place=node.place,
+        places=NodePlaces(node),
     )
 
 

@@ -7,7 +7,6 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from namegen.model.boards import Places
-from namegen.model.places import Place
 
 NameStyle = Literal["camelCase", "snake_case", "PascalCase", "kebab-case", "any"]
 Shape = Literal["call", "new", "annotation", "subscript"]
@@ -46,7 +45,7 @@ class LookupRule:
     """Last identifier of the type expression -> device kind."""
     languages: tuple[str, ...] = ()
     """Languages it holds for; empty means all."""
-    place: Place | None = None
+    places: Places = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +56,7 @@ class CodeEntry:
     robots: tuple[str, ...]
     setup: str | None = None
     exclude: tuple[str, ...] = ()
-    place: Place | None = None
+    places: Places = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

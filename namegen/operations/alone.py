@@ -95,7 +95,7 @@ def _settings_of(alone: Alone, folder: Folder) -> Settings:
             remedy="write a look-up as '{call: motor, kind: motor}'",
         )
     rules = [
-        replace(rule, place=_as_typed(rule.place)) if rule.place else rule
+        replace(rule, places={name: _as_typed(place) for name, place in rule.places.items()})
         for rule in loaded.value.lookups
     ]
     return replace(loaded.value, lookups=tuple(rules))

@@ -161,7 +161,7 @@ def _below(path: str, folder: str) -> bool:
 def _files_of(workspace: Workspace, entry: CodeEntry) -> Iterator[str]:
     root = workspace.folder.root
     start = root / entry.path
-    where = str(entry.place or workspace.settings.path)
+    where = str(entry.places.get("path", workspace.settings.path))
     if not start.exists():
         raise UnusableInput(
             f"`code` names {entry.path}, which does not exist",

@@ -1,7 +1,7 @@
 """What ``namegen.yaml`` names: robots, setups, kinds, languages and targets that must exist.
 
 A name that fits nothing would switch a check off without a word, or blame right
-code; so each is a finding at its line.
+code; so each is a finding where it stands.
 """
 
 from __future__ import annotations
@@ -9,8 +9,10 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 
 from namegen import checks, languages
+from namegen.model.boards import Places
 from namegen.model.findings import Finding
 from namegen.model.places import Place
+from namegen.model.workspaces import BuildEntry, CodeEntry
 from namegen.operations.workspace import Workspace
 from namegen.text.likeness import nearest
 
@@ -26,7 +28,7 @@ def settings_findings(workspace: Workspace) -> Iterator[Finding]:
     if not workspace.broken:  # a robot whose manifest cannot be read may well be meant
         yield from _of_robots(workspace)
     for entry in workspace.settings.build:
-        place = entry.places.get("target") or entry.places.get("")
+        place = entry.places.get("target")
         yield from _unknown(workspace, place, "target", entry.target, workspace.targets)
 
 
@@ -34,26 +36,34 @@ def _of_lookups(workspace: Workspace) -> Iterator[Finding]:
     kinds = workspace.catalogue.kinds
     known = set(languages.extensions().values())
     for rule in workspace.settings.lookups:
-        for kind in [rule.kind] if rule.kind else rule.kinds.values():
-            yield from _unknown(workspace, rule.place, "kind", kind, kinds)
+        said = (
+            {"kind": rule.kind} if rule.kind else {f"kinds.{k}": v for k, v in rule.kinds.items()}
+        )
+        for field, kind in said.items():
+            yield from _unknown(workspace, rule.places.get(field), "kind", kind, kinds)
         for language in rule.languages:
-            yield from _unknown(workspace, rule.place, "language", language, known)
+            place = _place(rule.places, "languages", language)
+            yield from _unknown(workspace, place, "language", language, known)
 
 
 def _of_robots(workspace: Workspace) -> Iterator[Finding]:
     manifests = {manifest.robot: manifest for manifest in workspace.manifests}
-    for entry in workspace.settings.code:
+    entries: list[CodeEntry | BuildEntry] = [*workspace.settings.code, *workspace.settings.build]
+    for entry in entries:
         for robot in entry.robots:
-            yield from _unknown(workspace, entry.place, "robot", robot, manifests)
-            if entry.setup and robot in manifests:
-                setups = manifests[robot].setups
-                yield from _unknown(
-                    workspace, entry.place, f"setup of {robot}", entry.setup, setups
-                )
-    for built in workspace.settings.build:
-        for robot in built.robots:
-            place = built.places.get("robots") or built.places.get("")
+            place = _place(entry.places, "robots", robot)
             yield from _unknown(workspace, place, "robot", robot, manifests)
+    for code in workspace.settings.code:
+        for robot in code.robots:
+            if code.setup and robot in manifests:
+                what, setups = f"setup of {robot}", manifests[robot].setups
+                place = code.places.get("setup")
+                yield from _unknown(workspace, place, what, code.setup, setups)
+
+
+def _place(places: Places, field: str, text: str) -> Place | None:
+    """Return where a text of a list stands, or the one text that stands in place of the list."""
+    return places.get(f"{field}.{text}") or places.get(field)
 
 
 def _unknown(

@@ -81,8 +81,9 @@ def test_a_look_up_that_cannot_be_read_names_its_option(
 def test_a_look_up_that_fits_nothing_is_shown_with_its_option(namegen: Run, folder: Path):
     rows = (*LOOKUP, "--lookup", "{call: servo, kind: srevo}")
     done = namegen("audit", "--manifest", "heron.yaml", *rows, "src", cwd=folder)
-    assert "error wrong-value at --lookup:2:1\n" in done.stdout
-    assert "    2 | {call: servo, kind: srevo}\n" in done.stdout
+    assert "error wrong-value at --lookup:2:21\n" in done.stdout
+    shown = "    2 | {call: servo, kind: srevo}\n      |                     ^^^^^\n"
+    assert shown in done.stdout
 
 
 def test_an_option_that_goes_with_a_manifest_is_refused_in_a_workspace(

@@ -46,7 +46,8 @@ def test_reads_every_field_of_the_demo(documents, shown):
     )
     assert (java.robots, java.options) == (("heron",), {"package": "club.boats"})
     assert shown(java.places["with.package"]) == "club.boats"
-    assert shown(settings.code[0].place) == "{path: code/heron, robots: [heron]}"
+    assert shown(settings.code[0].places["robots.heron"]) == "heron"
+    assert shown(fitted.places["kinds.Servo"]) == "servo"
 
 
 @pytest.mark.parametrize(
@@ -67,8 +68,8 @@ def test_lookups(text, rule):
     loaded = lookup(text)
     assert loaded.faults == ()
     found = loaded.value.lookups[0]
-    assert str(found.place) == "namegen.yaml:3:5"
-    assert LookupRule(**{**fields(found), "place": None}) == rule
+    assert str(found.places[""]) == "namegen.yaml:3:5"
+    assert LookupRule(**{**fields(found), "places": {}}) == rule
 
 
 def fields(rule: LookupRule) -> dict[str, object]:

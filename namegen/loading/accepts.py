@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from namegen.loading.nodes import GroupNode, ListNode, Node
-from namegen.loading.shapes import AcceptShape, ManifestShape
+from namegen.loading.shapes.manifest import AcceptShape, ManifestShape
 from namegen.model.manifests import Acceptance
 
 

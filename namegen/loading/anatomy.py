@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from functools import cache
 from typing import get_args, get_origin
 
-from namegen.loading.shapes import Shape
+from namegen.loading.shapes.shape import Shape
 
 
 def fields_of(shape: type[Shape]) -> dict[str, str]:

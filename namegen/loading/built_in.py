@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from namegen.loading import wordings
 from namegen.loading.nodes import FieldNode, GroupNode, Node
-from namegen.loading.shapes import BuiltInShape
+from namegen.loading.shapes.catalogue import BuiltInShape
 from namegen.model.findings import Fault
 from namegen.model.places import Place
 

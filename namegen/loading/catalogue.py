@@ -9,7 +9,7 @@ from namegen.loading.document import document
 from namegen.loading.examples import Examples
 from namegen.loading.loaded import Loaded, listed
 from namegen.loading.nodes import FieldNode, GroupNode, NodePlaces, TextNode, keys_in, texts_in
-from namegen.loading.shapes import BoardShape, CatalogueShape, KindShape, PartShape
+from namegen.loading.shapes.catalogue import BoardShape, CatalogueShape, KindShape, PartShape
 from namegen.loading.unknown_words import no_such_ports, unknown_kind, unknown_port_type
 from namegen.loading.validation import validated
 from namegen.model.boards import (

@@ -6,8 +6,21 @@ from pathlib import PurePosixPath
 
 from namegen.loading.nodes import GroupNode
 from namegen.loading.ports import A_PORT
-from namegen.loading.shapes import CodeShape, Shape
+from namegen.loading.shapes.shape import Shape
+from namegen.loading.shapes.workspace import CodeShape
 from namegen.model.boards import Board, Catalogue
+
+_GENERAL = {
+    "because": "REASON",
+    "board": "BOARD",
+    "finding": "port-undecided",
+    "kind": "imu",
+    "path": "FOLDER",
+    "robots": "[robots/*.yaml]",
+    "target": "python-constants",
+    "to": '"code/{robot}/devices.py"',
+}
+"""Field that must be there -> what could stand in it, where the user's files say nothing."""
 
 
 class Examples:
@@ -25,15 +38,11 @@ class Examples:
         """Return what could stand in a field that must be there."""
         if field == "port":
             return self.port()
-        if shape is CodeShape and field == "robots":
-            return "[ROBOT]"
-        own = {
-            "robot": PurePosixPath(self._tree.source.path).stem,
-            "board": next(iter(self._boards), "BOARD"),
-            "path": "FOLDER",
-            "because": "REASON",
-        }
-        return own.get(field, shape.needed[field])
+        if field == "robot":
+            return PurePosixPath(self._tree.source.path).stem
+        if field == "board" and self._boards:
+            return next(iter(self._boards))
+        return "[ROBOT]" if (shape, field) == (CodeShape, "robots") else _GENERAL[field]
 
     def port(self, port_type: str | None = None) -> str:
         """Return a port of the first controller, of a type if it has one such."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal, cast
 
 from namegen.loading.nodes import Node, NodePlaces
-from namegen.loading.shapes import LookupShape
+from namegen.loading.shapes.workspace import LookupShape
 from namegen.model.findings import Fault
 from namegen.model.workspaces import LookupRule, Shape
 

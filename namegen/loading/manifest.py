@@ -12,7 +12,7 @@ from namegen.loading.inclusion import Inclusion
 from namegen.loading.loaded import Loaded, listed
 from namegen.loading.nodes import GroupNode, Node, NodePlaces, TextNode
 from namegen.loading.setups import selected_of, setups_of
-from namegen.loading.shapes import ControllerShape, DeviceShape, ManifestShape
+from namegen.loading.shapes.manifest import ControllerShape, DeviceShape, ManifestShape
 from namegen.loading.unknown_words import unknown_kind
 from namegen.loading.validation import validated
 from namegen.model.boards import Catalogue

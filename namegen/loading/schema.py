@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from namegen.loading.shapes import Shape
+    from namegen.loading.shapes.shape import Shape
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 DOCUMENTS = ("manifest", "catalogue", "workspace")
@@ -22,7 +22,10 @@ def json_schema(document: str) -> dict[str, Any]:
         KeyError: there is no such document.
 
     """
-    from namegen.loading.shapes import CatalogueShape, ManifestShape, Shape, WorkspaceShape
+    from namegen.loading.shapes.catalogue import CatalogueShape
+    from namegen.loading.shapes.manifest import ManifestShape
+    from namegen.loading.shapes.shape import Shape
+    from namegen.loading.shapes.workspace import WorkspaceShape
 
     shapes: dict[str, type[Shape]] = {
         "manifest": ManifestShape,

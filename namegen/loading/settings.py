@@ -10,7 +10,8 @@ from namegen.loading.examples import Examples
 from namegen.loading.loaded import Loaded, listed
 from namegen.loading.lookups import lookup_rule
 from namegen.loading.nodes import GroupNode, ListNode, Node, NodePlaces
-from namegen.loading.shapes import BuildShape, CodeShape, Shape, WorkspaceShape
+from namegen.loading.shapes.shape import Shape
+from namegen.loading.shapes.workspace import BuildShape, CodeShape, WorkspaceShape
 from namegen.loading.validation import validated
 from namegen.model.findings import Fault
 from namegen.model.workspaces import (

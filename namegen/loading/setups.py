@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection
 
 from namegen.loading.nodes import GroupNode, NodePlaces
-from namegen.loading.shapes import ManifestShape, SetupShape
+from namegen.loading.shapes.manifest import ManifestShape, SetupShape
 from namegen.loading.wordings import nearest
 from namegen.model.findings import Fault
 from namegen.model.manifests import Change, Setup

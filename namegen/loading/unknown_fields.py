@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from namegen.loading.anatomy import fields_of, shapes_within
 from namegen.loading.nodes import GroupNode, TextNode
-from namegen.loading.shapes import Shape
+from namegen.loading.shapes.shape import Shape
 from namegen.loading.wordings import nearest
 
 _MOVE = "Look at the blanks in front of the line: they decide what it belongs to."

@@ -14,7 +14,8 @@ from namegen.loading.anatomy import below, fields_of, shape_in
 from namegen.loading.examples import Examples
 from namegen.loading.loaded import MOST_FAULTS
 from namegen.loading.nodes import GroupNode, ListNode, Node, TextNode, plain
-from namegen.loading.shapes import SetupShape, Shape
+from namegen.loading.shapes.manifest import SetupShape
+from namegen.loading.shapes.shape import Shape
 from namegen.loading.unknown_fields import UnknownField, unknown_field
 from namegen.model.findings import Fault
 

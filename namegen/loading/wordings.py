@@ -8,7 +8,7 @@ from namegen.loading.anatomy import fields_of
 from namegen.loading.examples import Examples
 from namegen.loading.nodes import GroupNode, ListNode, Node, TextNode
 from namegen.loading.ports import A_PORT
-from namegen.loading.shapes import Shape
+from namegen.loading.shapes.shape import Shape
 
 
 def nearest(word: str, words: Iterable[str]) -> str | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from namegen.loading.charts.chart import Aside
@@ -133,10 +133,3 @@ class _Division:
 
     def _aside(self, row: Row, why: str) -> None:
         self._asides.append(Aside(row.place, str(row), why))
-
-
-def all_rows(sections: tuple[Section, ...]) -> Iterator[tuple[Section, Row]]:
-    """Yield each row with its section."""
-    for section in sections:
-        for row in section.rows:
-            yield section, row

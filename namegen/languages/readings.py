@@ -13,8 +13,9 @@ from typing import ClassVar, Generic, Protocol, TypeVar
 
 from tree_sitter import Node, Parser
 
-from namegen.languages.sources import Source, Stack, merged, touches
-from namegen.model.facts import Definition, Import, LookupSite, Path
+from namegen.languages.numbers import NumberForms, figure
+from namegen.languages.sources import Source, Stack, merged, span_of, touches
+from namegen.model.facts import Definition, Import, LookupSite, NumberSite, Path
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
@@ -61,6 +62,8 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     """Types of the statements and declarations that do."""
     CLASSES: ClassVar[str]
     """How the binding of a class or type is called."""
+    NUMBERS: ClassVar[NumberForms]
+    """How numbers are written."""
     IDENTIFIERS: ClassVar[frozenset[str]]
     """Types of the leaves that refer to something."""
 
@@ -105,6 +108,18 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     def _sound_after_all(self) -> bool:
         """Whether the language's own compiler accepts what the parser did not; no by default."""
         return False
+
+    def numbers(self, names: Sequence[str]) -> Sequence[NumberSite]:
+        """Return the numbers that variables and fields of these names get here, in order."""
+        found: list[NumberSite] = []
+        for name in names:
+            for one in self.bound.bindings(name):
+                known = figure(self.source, one.value, self.NUMBERS)
+                if known is None or one.value is None or touches(self._broken, span_of(one.value)):
+                    continue
+                text = self.source.text(one.value)
+                found.append(NumberSite(name, *known, text, span_of(one.value)))
+        return sorted(found, key=lambda site: site.span)
 
     def definitions(self, path: Path) -> Sequence[Definition]:
         """Return every binding of the path in this file, in order."""

@@ -8,10 +8,11 @@ and on which shaft the encoder sits; makers use the same abbreviations for both.
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from namegen.model.boards import Part
-from namegen.model.manifests import Device
+from namegen.model.boards import Catalogue, Part
+from namegen.model.manifests import Device, Manifest
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,6 +126,27 @@ def derived_numbers(
         for name, value, says, formula in rows
         if value is not None
     )
+
+
+def numbers_of(
+    device: Device, manifest: Manifest, catalogue: Catalogue
+) -> tuple[DerivedNumber, ...]:
+    """Return the numbers that programs of this robot get for a device."""
+    battery, part = manifest.battery, catalogue.parts.get(device.part or "")
+    numbers = derived_numbers(device, part, battery.volts if battery else None)
+    return tuple(number for number in numbers if math.isfinite(number.value))
+
+
+def figures(manifest: Manifest, catalogue: Catalogue) -> Iterator[tuple[Device, DerivedNumber]]:
+    """Yield every number of a robot with its device, as it is in any setup."""
+    for device in manifest.devices.values():
+        variants = {
+            setup.applied_to(device).part: setup.applied_to(device)
+            for setup in manifest.setups.values()
+        }
+        for variant in ({device.part: device} | variants).values():
+            for number in numbers_of(variant, manifest, catalogue):
+                yield device, number
 
 
 _NEC_FUSES = {18: 7.0, 16: 10.0, 14: 15.0, 12: 20.0, 10: 30.0}

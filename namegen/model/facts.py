@@ -121,6 +121,20 @@ class LookupSite:
 
 
 @dataclass(frozen=True, slots=True)
+class NumberSite:
+    """A number that is written out and given a name: ``COUNTS = 48 * 27``.
+
+    ``unit`` is what one step of its last digit is: 0.01 for ``5.50``.
+    """
+
+    name: str
+    value: float
+    unit: float
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Definition:
     """One binding of a path in a file. Two of one path mean that the value is not known.
 
@@ -186,6 +200,9 @@ class Reading(Protocol):
     @property
     def unsound(self) -> Sequence[Span]:
         """Stretches that could not be parsed; everything else is sound."""
+
+    def numbers(self, names: Sequence[str]) -> Sequence[NumberSite]:
+        """Return the numbers that variables and fields of these names get here, in order."""
 
     def definitions(self, path: Path) -> Sequence[Definition]:
         """Return every binding of the path in this file, in order."""

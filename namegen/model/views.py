@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
 from namegen.model.boards import Board, Catalogue
+from namegen.model.derived import DerivedNumber
 from namegen.model.facts import LookupSite
 from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Device, Manifest
@@ -85,12 +86,37 @@ class NameQuestion:
 
 
 @dataclass(frozen=True, slots=True)
+class TypedNumber:
+    """A number that code writes out and gives a name; ``place`` is the number.
+
+    It says the value to within ``unit``, one step of its last digit.
+    """
+
+    name: str
+    text: str
+    value: float
+    unit: float
+    place: Place
+    language: str
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A number that follows from the manifest; ``constants`` are its names, by language built."""
+
+    device: Device
+    number: DerivedNumber
+    constants: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
 class CodeView:
     """All code of one robot, for the checks that look at more than one look-up.
 
     ``complete`` is False when a file was unreadable or a name not known, so that
     silence about a device proves nothing. ``mentioned`` are the devices whose
-    generated constant the code refers to.
+    generated constant the code refers to. ``numbers`` are those in the code whose
+    names may be those of ``figures``.
     """
 
     robot: Manifest
@@ -98,3 +124,5 @@ class CodeView:
     lookups: Sequence[ResolvedLookup]
     mentioned: frozenset[str]
     complete: bool
+    numbers: Sequence[TypedNumber] = ()
+    figures: Sequence[Figure] = ()

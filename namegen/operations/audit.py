@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from namegen import checks, languages
 from namegen.errors import UnusableInput
+from namegen.model.derived import figures
 from namegen.model.findings import Finding
 from namegen.model.places import Place
 from namegen.model.reports import Report
@@ -25,6 +26,7 @@ from namegen.operations.code_files import ALL, CodeFiles, Selection, code_files
 from namegen.operations.code_reader import CodeReader, Literal
 from namegen.operations.files import Folder
 from namegen.operations.judging import judged
+from namegen.operations.number_names import NumberNames
 from namegen.operations.record import read_record
 from namegen.operations.repairs import with_fixes
 from namegen.operations.settings_check import settings_findings
@@ -88,7 +90,8 @@ def audit_files(
 ) -> Audit:
     """Audit the given files as they are in ``folder``, which may hold edits not yet written."""
     outputs = read_record(workspace.folder)
-    reader = CodeReader(folder, workspace.settings.lookups, files.roots, outputs)
+    numbers = NumberNames(f for m in workspace.manifests for f in figures(m, workspace.catalogue))
+    reader = CodeReader(folder, workspace.settings.lookups, files.roots, outputs, numbers)
     facts = read_all(reader, list(files.uses), watch)
     named = set(asked)
     found = [

@@ -10,9 +10,10 @@ from namegen import languages
 from namegen.errors import UnusableInput
 from namegen.model.facts import LookupSite, Reading, Text
 from namegen.model.places import Place, Span
-from namegen.model.views import ResolvedLookup
+from namegen.model.views import ResolvedLookup, TypedNumber
 from namegen.model.workspaces import LookupRule
 from namegen.operations.files import Folder
+from namegen.operations.number_names import NumberNames
 from namegen.resolving.modules import ModuleFinder
 from namegen.resolving.resolver import Resolved, Resolver
 from namegen.text.positions import Lines
@@ -42,6 +43,7 @@ class FileFacts:
     path: str
     lookups: tuple[ResolvedLookup, ...] = ()
     unreadable: tuple[tuple[Place, str | None], ...] = ()
+    numbers: tuple[TypedNumber, ...] = ()
     marked: bool = False
     """Whether its bytes may hold a comment that allows a finding."""
 
@@ -58,9 +60,11 @@ class CodeReader:
         rules: Sequence[LookupRule],
         roots: Sequence[str],
         outputs: Collection[str] = (),
+        numbers: NumberNames | None = None,
     ) -> None:
         self.folder = folder
         self.outputs = frozenset(outputs)
+        self.numbers = numbers or NumberNames()
         self.rules = tuple(rules)
         self.roots = tuple(roots)
         self.literals: dict[Place, Literal] = {}
@@ -70,25 +74,40 @@ class CodeReader:
         self._resolver = Resolver(self._reading_or_none, find)
 
     def facts(self, path: str) -> FileFacts:
-        """Return the look-ups of one file, which is parsed only if it names one."""
+        """Return what one file says; it is parsed only if it names a look-up or a number."""
         language = languages.for_path(path)
         assert language is not None, "the caller chose the files of known languages"
         try:
             data = self.folder.read(path)
             if language.name not in self._may_name:
                 self._may_name[language.name] = language.prefilter(self.rules)
-            if not self._may_name[language.name](data):
+            looks_up = self._may_name[language.name](data)
+            named = self.numbers.within(data) if path not in self.outputs else []
+            if not looks_up and not named:
                 return FileFacts(path, marked=MARK in data)
             reading, lines = self._reading(path)
         except UnusableInput as error:
             return FileFacts(path, unreadable=((Place(path), _told(error)),))
+        numbers = tuple(
+            TypedNumber(
+                one.name,
+                one.text,
+                one.value,
+                one.unit,
+                _place(path, lines, one.span),
+                language.name,
+            )
+            for one in reading.numbers(named)
+        )
+        if not looks_up:
+            return FileFacts(path, numbers=numbers, marked=MARK in data)
         lookups = tuple(
             self._lookup(site, found, path, language.name)
             for site in reading.lookups
             for found in self._resolver.resolve(site, path)
         )
         unsound = tuple((_place(path, lines, span), None) for span in reading.unsound)
-        return FileFacts(path, lookups, unsound, marked=MARK in data)
+        return FileFacts(path, lookups, unsound, numbers, marked=MARK in data)
 
     def mentions(self, path: str, names: Sequence[str]) -> set[str]:
         """Return which of the identifiers the file's code refers to."""

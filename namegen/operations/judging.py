@@ -13,9 +13,10 @@ from namegen.checks.wording import quoted
 from namegen.model.findings import Finding
 from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Manifest
-from namegen.model.views import CodeView, NameQuestion, ResolvedLookup
+from namegen.model.views import CodeView, NameQuestion, ResolvedLookup, TypedNumber
 from namegen.operations.code_files import CodeFiles, Use
 from namegen.operations.code_reader import CodeReader, FileFacts
+from namegen.operations.number_names import built_figures
 from namegen.operations.record import read_record
 from namegen.operations.schemes import schemes_by_robot
 from namegen.operations.workspace import Workspace
@@ -38,13 +39,23 @@ def judged(
             elif finding.kind not in ABOUT_THE_USE | {not_checkable.KIND.name}:
                 yield _of_generated(finding)
     robots = _by_robot(files, facts, sound, reader.outputs)
-    schemes = schemes_by_robot(workspace) if any(code.whole for code in robots.values()) else {}
+    asked = any(code.whole or code.numbers for code in robots.values())
+    schemes = schemes_by_robot(workspace) if asked else {}
     for robot, code in robots.items():
         mentioned = meant & sound[robot].devices.keys()
+        known = schemes.get(robot, ())
         if code.whole:
-            known = schemes.get(robot, ())
             mentioned |= _constants_used(workspace, code, sound[robot], known, reader)
-        for finding in _judged_together(code, sound[robot], mentioned):
+        view = CodeView(
+            robot=sound[robot],
+            setup=None,
+            lookups=code.lookups,
+            mentioned=frozenset(mentioned),
+            complete=code.whole,
+            numbers=code.numbers,
+            figures=built_figures(workspace, sound[robot], known) if code.numbers else (),
+        )
+        for finding in _judged_together(view):
             if finding.place.path not in reader.outputs:
                 yield finding
 
@@ -91,6 +102,7 @@ class _Code:
     """All code of one robot; ``whole`` as long as every name in it is known."""
 
     lookups: list[ResolvedLookup] = field(default_factory=list)
+    numbers: list[TypedNumber] = field(default_factory=list)
     paths: list[str] = field(default_factory=list)
     whole: bool = True
 
@@ -112,22 +124,22 @@ def _by_robot(
         for robot in {use.robot for use in files.uses[file.path]} & sound.keys():
             code = found.setdefault(robot, _Code())
             code.lookups += file.lookups
+            code.numbers += file.numbers
             code.paths.append(file.path)
             code.whole &= robot in files.whole and not file.unreadable and not unknown
     return found
 
 
-def _judged_together(code: _Code, robot: Manifest, mentioned: set[str]) -> Iterator[Finding]:
-    """Yield what is wrong with the look-ups of one robot taken together.
+def _judged_together(view: CodeView) -> Iterator[Finding]:
+    """Yield what is wrong with the code of one robot taken together.
 
-    ``mentioned`` are devices that count as used: a wrong name surely meant them
+    Mentioned are devices that count as used: a wrong name surely meant them
     (and is reported already), or the code refers to their constants.
     """
-    view = CodeView(robot, None, code.lookups, frozenset(mentioned), code.whole)
     found = [finding for check in checks.code_checks() for finding in check(view)]
-    yield from (finding for finding in found if not checks.accepted(finding, robot))
-    if code.whole:
-        yield from idle_acceptance.idle(found, robot, "code")
+    yield from (finding for finding in found if not checks.accepted(finding, view.robot))
+    if view.complete:
+        yield from idle_acceptance.idle(found, view.robot, "code")
 
 
 def _constants_used(

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Generic, TypeVar
 
 from namegen.model.boards import Board, Catalogue
-from namegen.model.derived import derived_numbers
+from namegen.model.derived import numbers_of
 from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Controller, Device, Manifest, Port
 from namegen.model.sheet_mark import sheet_mark
@@ -140,7 +139,6 @@ class _Stage:
         )
 
     def numbers(self, device: Device) -> tuple[shown.Number, ...]:
-        battery, part = self.manifest.battery, self.catalogue.parts.get(device.part or "")
         return tuple(
             shown.Number(
                 name=one.name,
@@ -150,8 +148,7 @@ class _Stage:
                 says=one.says,
                 formula=one.formula,
             )
-            for one in derived_numbers(device, part, battery.volts if battery else None)
-            if math.isfinite(one.value)
+            for one in numbers_of(device, self.manifest, self.catalogue)
         )
 
     def port(self, port: Port, dead: bool = False, devices: Iterable[Device] = ()) -> shown.Port:

@@ -64,6 +64,15 @@ def split(name: str) -> list[str]:
     return [name[match.start() : match.end()] for match in _WORD.finditer(_shape(name))]
 
 
+def letters(name: str) -> str:
+    """Return a name without its case style: what all its spellings share.
+
+    >>> letters("bowThruster2"), letters("BOW_THRUSTER2")
+    ('bowthruster2', 'bowthruster2')
+    """
+    return "".join(split(name)).lower()
+
+
 def join(words: Sequence[str], case: Case) -> str:
     """Return words written in a case style.
 

@@ -11,6 +11,7 @@ from namegen.languages.java.expressions import dotted
 from namegen.languages.java.imports import Imports
 from namegen.languages.java.lookups import Finder
 from namegen.languages.java.scopes import TYPES
+from namegen.languages.numbers import NumberForms
 from namegen.languages.readings import TreeReading
 from namegen.model.facts import LookupSite, Path
 
@@ -58,6 +59,20 @@ class JavaReading(TreeReading[Definitions, Imports]):
     SIMPLE = _SIMPLE_STATEMENTS
     COMPOUND = _COMPOUND_STATEMENTS
     CLASSES = "type"
+    NUMBERS = NumberForms(
+        literals=frozenset(
+            {
+                "decimal_integer_literal",
+                "hex_integer_literal",
+                "octal_integer_literal",
+                "binary_integer_literal",
+                "decimal_floating_point_literal",
+            }
+        ),
+        products="binary_expression",
+        brackets="parenthesized_expression",
+        suffixes="lfd",
+    )
     IDENTIFIERS = frozenset({"identifier", "type_identifier"})
 
     def _parts(self) -> tuple[Definitions, Imports]:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from tree_sitter import Node
 
+from namegen.languages.numbers import NumberForms
 from namegen.languages.python.definitions import Definitions
 from namegen.languages.python.expressions import dotted
 from namegen.languages.python.imports import Imports
@@ -57,6 +58,11 @@ class PythonReading(TreeReading[Definitions, Imports]):
     SIMPLE = _SIMPLE_STATEMENTS
     COMPOUND = _COMPOUND_STATEMENTS
     CLASSES = "class"
+    NUMBERS = NumberForms(
+        literals=frozenset({"integer", "float"}),
+        products="binary_operator",
+        brackets="parenthesized_expression",
+    )
     IDENTIFIERS = frozenset({"identifier"})
 
     def _parts(self) -> tuple[Definitions, Imports]:

@@ -11,12 +11,14 @@ from collections.abc import Iterator, Sequence
 from types import SimpleNamespace
 
 from namegen.checks.naming import judge_lookup
+from namegen.model.derived import DerivedNumber
 from namegen.model.facts import LookupSite, Text, Unknown
 from namegen.model.findings import Finding
 from namegen.model.manifests import Device, Manifest, Port, Setup
 from namegen.model.places import Place, Span
-from namegen.model.views import CodeView, NameQuestion, ResolvedLookup
+from namegen.model.views import CodeView, Figure, NameQuestion, ResolvedLookup, TypedNumber
 from namegen.model.workspaces import LookupRule
+from namegen.text.words import convert
 
 KINDS = {"motor", "servo", "level", "lamp", "switch", "imu", "distance", "gyro", "encoder"}
 CODE = "code/heron/main.py"
@@ -166,4 +168,39 @@ def view(
     code: str, robot: Manifest = HERON, *, complete: bool = True, mentioned: Sequence[str] = ()
 ) -> CodeView:
     """Return a piece of Python as all code of one robot."""
-    return CodeView(robot, None, lookups(code), frozenset(mentioned), complete)
+    return CodeView(
+        robot, None, lookups(code), frozenset(mentioned), complete, numbers(code), figures(robot)
+    )
+
+
+def figures(robot: Manifest) -> list[Figure]:
+    """Return a number of each motor and servo, with a constant that is built for Python."""
+    made = {
+        "motor": ("counts_per_output_turn", 234.0),
+        "servo": ("us_per_degree", 1360 / 146),
+    }
+    return [
+        Figure(
+            one,
+            DerivedNumber(*made[one.kind], "It is made up.", "maker's data"),
+            {"python": convert(f"{one.name}_{made[one.kind][0]}", "UPPER_SNAKE")},
+        )
+        for one in robot.devices.values()
+        if one.kind in made
+    ]
+
+
+def numbers(code: str) -> list[TypedNumber]:
+    """Return the numbers that are assigned in a piece of Python."""
+    at = SimpleNamespace(path=CODE, lines=code.split("\n"))
+    found = []
+    for node in ast.walk(ast.parse(code)):
+        if isinstance(node, ast.Assign) and isinstance(node.value, ast.Constant):
+            text = ast.get_source_segment(code, node.value) or ""
+            unit = 10.0 ** -len(text.partition(".")[2])
+            name, place = ast.unparse(node.targets[0]), _place(node.value, at)
+            if isinstance(node.value.value, int | float):
+                found.append(
+                    TypedNumber(name, text, float(node.value.value), unit, place, "python")
+                )
+    return found

@@ -10,6 +10,7 @@ from namegen.checks.code import (
     double_lookup,
     loose_literal,
     not_checkable,
+    outdated_number,
     unreadable,
     unused_device,
 )
@@ -116,6 +117,7 @@ def _beside_naming() -> Iterator[Finding]:
     yield from double_lookup.check(
         view('def go():\n    boat.motor("netWinch").on()\n    boat.motor("netWinch").off()')
     )
+    yield from outdated_number.check(view("BOW_THRUSTER_COUNTS_PER_OUTPUT_TURN = 216"))
     yield from loose_literal.check(view('boat.motor("bowThruster")'))
     robot = manifest("heron", [device("rudder", "servo", "stern servo 7"), device("lamp", "lamp")])
     yield from unused_device.check(view('boat.servo("rudder")', robot))

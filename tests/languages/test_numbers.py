@@ -1,0 +1,131 @@
+"""Numbers that are written out: their values, judged by Python itself and by javac."""
+
+from __future__ import annotations
+
+import ast
+import subprocess
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from namegen import languages
+from namegen.languages.numbers import written
+
+JAVA = [
+    "1296",
+    "1_296L",
+    "0x1F",
+    "0xFFL",
+    "017",
+    "0b1_01",
+    "5.50f",
+    "5.5d",
+    "5.",
+    ".5",
+    "1e3",
+    "2.5e-2D",
+    "0",
+    "7f",
+]
+
+
+@given(st.integers(0, 10**12) | st.floats(0, 1e12, allow_subnormal=False))
+def test_a_number_that_python_wrote_has_its_value(number: float):
+    known = written(repr(number))
+    assert known is not None and known[0] == pytest.approx(number)
+
+
+@pytest.mark.parametrize(
+    "text", ["1_296", "0x1F", "0b101", "0o17", "5.50", "5.", ".5", "1e3", "1E-2", "0_0"]
+)
+def test_pythons_ways_to_write_a_number(text: str):
+    known = written(text)
+    assert known is not None and known[0] == ast.literal_eval(text)
+
+
+@pytest.mark.parametrize(
+    "text", ["3j", "", ".", "_", "1__e", "0xZ", "nan", "1" * 50, "1e9999", "\u0661"]
+)
+def test_what_is_no_plain_number_is_not_known(text: str):
+    assert written(text, "lfd") is None
+
+
+@pytest.mark.parametrize(
+    ("text", "unit"), [("5.50", 0.01), ("5", 1), ("1e3", 1000), ("2.5e-2", 0.001), ("0x10", 1)]
+)
+def test_the_last_digit_says_how_exact_a_number_is(text: str, unit: float):
+    known = written(text)
+    assert known is not None and known[1] == pytest.approx(unit)
+
+
+def test_javas_ways_to_write_a_number(tmp_path: Path, tool):
+    calls = "".join(f"System.out.println((double) {text});" for text in JAVA)
+    source = tmp_path / "Main.java"
+    source.write_text(f"class Main {{ public static void main(String[] a) {{ {calls} }} }}")
+    subprocess.run([tool("javac"), "-d", str(tmp_path), str(source)], check=True)
+    done = subprocess.run(
+        [tool("java"), "-cp", str(tmp_path), "Main"], capture_output=True, text=True, check=True
+    )
+    values = [float(line) for line in done.stdout.split()]
+    known = [written(text, "lfd") for text in JAVA]
+    assert [one[0] if one else None for one in known] == pytest.approx(values, rel=1e-6)
+
+
+PYTHON_CODE = """
+A = 48 * 26.9
+class Gears:
+    B: int = (1_296)
+    def set(self):
+        self.B = 12 * 4 * 27
+        A = -3
+B = A
+for B in 3, 4: pass
+B, A = 5, 6.50
+B += 3
+f(B=3)
+# A = 7
+"A = 8"
+A = 9 if B else 10
+"""
+JAVA_CODE = """
+class Gears {
+  static final int A = 1_296, B = 12*(4*27);
+  final double c = 5.50f;
+  void f() { A = 0x10; int A = B; this.c = 3L; g(A + 2); /* A = 4 */ A += 5; A = 8 / 3; }
+}
+"""
+
+
+def numbers(language: str, code: str, *names: str) -> list[tuple[str, float]]:
+    reading = languages.named(language).read(code.encode(), ())
+    return [(one.name, round(one.value, 6)) for one in reading.numbers(names)]
+
+
+def test_a_number_counts_where_a_name_is_filled_with_it_and_nothing_else():
+    assert numbers("python", PYTHON_CODE, "A", "B") == [
+        ("A", 1291.2),
+        ("B", 1296),
+        ("B", 1296),
+        ("B", 5),
+        ("A", 6.5),
+    ]
+    assert numbers("java", JAVA_CODE, "A", "B", "c") == [
+        ("A", 1296),
+        ("B", 1296),
+        ("c", 5.5),
+        ("A", 16),
+        ("c", 3),
+    ]
+
+
+def test_a_product_is_as_exact_as_its_factors():
+    reading = languages.named("python").read(b"A = 48 * 26.9\nB = 48 * 27\n", ())
+    assert [one.unit for one in reading.numbers(["A", "B"])] == pytest.approx([4.8, 1])
+
+
+def test_a_broken_stretch_has_no_numbers_and_a_long_product_is_no_figure():
+    assert numbers("python", "A = 5 5 5\nB = 6\n", "A", "B") == [("B", 6)]
+    assert numbers("python", "A = " + "*".join("2" * 21), "A") == []
+    assert numbers("python", "A = " + "(" * 3000 + "2" + ")" * 3000, "A") in ([], [("A", 2)])

@@ -16,6 +16,8 @@ from pydantic_core import PydanticCustomError
 from namegen.loading.nodes import Quoted
 from namegen.model.workspaces import OptionValue
 
+DECODINGS = (1, 2, 4)
+"""Edges counted in each cycle: one of one channel, both of it, all of both channels."""
 _DECIMAL = re.compile(r"[+-]?(?:[0-9]{1,30}(?:\.[0-9]{0,30})?|\.[0-9]{1,30})")
 _WHOLE = re.compile(r"[0-9]{1,12}")
 _HEX = re.compile(r"0[xX][0-9A-Fa-f]{1,8}")
@@ -87,6 +89,14 @@ def whole(value: object) -> int:
     if digits:
         raise wrong(f"A number with letters is written with `0x` in front: `0x{digits[1]}`.")
     raise wrong(_number_expected(typed, "12 or 0x3A", "whole number"))
+
+
+def decoding(value: object) -> int:
+    """Return how often each cycle of an encoder's channel is counted."""
+    found = whole(value)
+    if found not in DECODINGS:
+        raise wrong("A cycle is counted once, twice or four times. Write `1`, `2` or `4`.")
+    return found
 
 
 def _number_expected(typed: str, example: str, what: str = "number") -> str:

@@ -11,6 +11,7 @@ from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
 
 from namegen.loading import ports, scalars
+from namegen.model.boards import KINDS, PORT_TYPES
 from namegen.model.manifests import Port
 from namegen.model.workspaces import OptionValue
 
@@ -34,8 +35,21 @@ def _listed(value: object) -> object:
 
 
 Text = Annotated[str | None, _reader(scalars.text), WithJsonSchema(TEXT)]
+KindName = Annotated[
+    str | None,
+    _reader(scalars.text),
+    WithJsonSchema({"anyOf": [{"enum": [*KINDS]}, TEXT]}),  # known ones to choose from
+]
 Item = Annotated[str, PlainValidator(scalars.text), WithJsonSchema(ITEM)]
 Texts = Annotated[list[Item] | None, BeforeValidator(_listed), WithJsonSchema(TEXTS)]
+_PORT_TYPE: Json = {"anyOf": [{"enum": [*PORT_TYPES]}, ITEM]}
+PortTypes = Annotated[
+    list[Item] | None,
+    BeforeValidator(_listed),
+    WithJsonSchema(
+        {"anyOf": [_PORT_TYPE, {"type": "array", "items": _PORT_TYPE}, {"type": "null"}]}
+    ),
+]
 TextMap = Annotated[
     dict[str, Item] | None,
     WithJsonSchema({"type": ["object", "null"], "additionalProperties": ITEM}),
@@ -64,6 +78,11 @@ Whole = Annotated[
     int | None,
     _reader(scalars.whole),
     WithJsonSchema({"type": ["integer", "null"], "minimum": 0}),
+]
+Decoding = Annotated[
+    int | None,
+    _reader(scalars.decoding),
+    WithJsonSchema({"enum": [*scalars.DECODINGS, None]}),
 ]
 WholeItem = Annotated[int, PlainValidator(scalars.whole), WithJsonSchema(_WHOLE)]
 WholeMap = Annotated[
@@ -97,7 +116,8 @@ Bus = Annotated[
 _LABELS: Json = {
     "anyOf": [
         {"type": "string", "not": {"pattern": r"^\s*[0-9]+\s*$"}},
-        {"type": "array", "items": {"type": ["string", "integer"]}},
+        {"type": "number", "not": {"type": "integer"}},
+        {"type": "array", "items": {"type": ["string", "number"]}, "uniqueItems": True},
     ]
 }
 Labels = Annotated[tuple[str, ...], PlainValidator(ports.labels), WithJsonSchema(_LABELS)]

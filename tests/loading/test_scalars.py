@@ -104,6 +104,12 @@ def test_pulses():
     assert "first: `[620, 2380]`" in refusal(scalars.pulse, ["2380", "620"])
 
 
+def test_cycles_are_counted_once_twice_or_four_times():
+    assert [scalars.decoding(typed) for typed in ("1", "2", "4")] == [1, 2, 4]
+    for typed in ("0", "3", "8"):
+        assert "`1`, `2` or `4`" in refusal(scalars.decoding, typed)
+
+
 def test_choices():
     read = scalars.choice("camelCase", "any")
     assert read("any") == "any"

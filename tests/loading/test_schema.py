@@ -57,6 +57,20 @@ def test_every_field_is_described(document):
 
 
 @pytest.mark.parametrize("document", DOCUMENTS)
+def test_every_single_value_shows_what_may_stand_there(document):
+    schema = json_schema(document)
+    bare = [name for name, field in properties(schema) if not shows(field)]
+    assert bare == []
+
+
+def shows(field: dict[str, Any]) -> bool:
+    """Whether a field has an example or choices, is yes or no, or leads to fields of its own."""
+    return bool(field.get("examples")) or any(
+        sign in str(field) for sign in ("'enum'", "['boolean', 'null']", "$ref")
+    )
+
+
+@pytest.mark.parametrize("document", DOCUMENTS)
 def test_examples_are_valid(document):
     schema = json_schema(document)
     for name, field in properties(schema):
@@ -76,7 +90,9 @@ def test_examples_are_valid(document):
         ("manifest", "robot: a\nincludes: b.yaml\ndevices: {bow: {note: x}}"),
         ("catalogue", "boards: {h: {ports: {motor: [1, 2], analog: [A]}, built_in: {c: imu}}}"),
         ("catalogue", "boards: {h: {built_in: {c: {kind: imu, bus: i2c 1, address: 0x28}}}}"),
-        ("catalogue", "kinds: {x: {}}"),
+        ("catalogue", "kinds: {x: {}, net-winch: {port: [motor, lin]}}"),
+        ("catalogue", "boards: {h: {ports: {motor: [1.1, 1.2], servo: 1.1}}}"),
+        ("manifest", "robot: a\ndevices: {b: {port: undecided, kind: net-winch}}"),
         ("workspace", "robots: a.yaml\nlookups: [{call: x, name_at: [0, 1]}, {new: y}]"),
         ("workspace", "robots: a.yaml\nlookups: [{call: x, name_at: rest}]"),
     ],
@@ -95,7 +111,10 @@ def test_accepts_what_namegen_reads(document, text):
         ("manifest", "robot: a\nsetups: {s: all}"),
         ("manifest", "robot: a\ndevices: {bow: {port: x y, optional: maybe}}"),
         ("catalogue", "boards: {h: {ports: {motor: 3}}}"),
+        ("catalogue", "boards: {h: {ports: {motor: [1, 2, 1]}}}"),
+        ("manifest", "robot: a\ndevices: {b: {port: undecided, kind: [motor]}}"),
         ("catalogue", "parts: {p: {encoder_on: wheel}}"),
+        ("catalogue", "parts: {p: {decoding: 3}}"),
         ("workspace", "catalogue: c.yaml"),
         ("workspace", "robots: a\nnames: {style: loud}"),
         ("workspace", "robots: a\nlookups: [{on: x}]"),

@@ -16,7 +16,7 @@ class BuiltInShape(Shape):
 
     what = "a built-in device"
     needed = ("kind",)
-    kind: v.Text = Field(None, description="Its kind.", examples=["imu"])
+    kind: v.KindName = Field(None, description="Its kind.", examples=["imu"])
     bus: v.Bus = Field(
         None, description="Port of this board whose bus it occupies.", examples=["i2c 1"]
     )
@@ -42,11 +42,15 @@ class BoardShape(Shape):
     built_in: dict[str, BuiltIn] | None = Field(
         None, description="Label of a built-in device -> its kind.", examples=[{"compass": "imu"}]
     )
-    fuse_amps: v.Amount = Field(None, description="Fuse of the board in amperes.")
+    fuse_amps: v.Amount = Field(None, description="Fuse of the board in amperes.", examples=[15])
     port_amps: v.AmountMap = Field(
-        None, description="Port type -> current that one port may give, in amperes."
+        None,
+        description="Port type -> current that one port may give, in amperes.",
+        examples=[{"motor": 7}],
     )
-    port_volts: v.AmountMap = Field(None, description="Port type -> voltage of its ports.")
+    port_volts: v.AmountMap = Field(
+        None, description="Port type -> voltage of its ports.", examples=[{"digital": 3.3}]
+    )
 
 
 class PortTypeShape(Shape):
@@ -60,7 +64,11 @@ class KindShape(Shape):
     """What a device is for a program."""
 
     what = "a kind"
-    port: v.Texts = Field(None, description="Port types it can be plugged into; without it, any.")
+    port: v.PortTypes = Field(
+        None,
+        description="Port types it can be plugged into; without it, any.",
+        examples=[["digital", "servo"]],
+    )
     address: v.Whole = Field(None, description="Its usual bus address.", examples=[0x3A])
 
 
@@ -68,33 +76,57 @@ class PartShape(Shape):
     """A bought item. Figures are the maker's; every one may be absent."""
 
     what = "a part"
-    kind: v.Text = Field(None, description="Kind of the devices that use it.")
-    port: v.Texts = Field(None, description="Port types it fits, where narrower than its kind.")
-    volts: v.Amount = Field(None, description="Rated voltage in volts.")
-    rated_amps: v.Amount = Field(None, description="Current at rated load in amperes.")
-    stall_amps: v.Amount = Field(None, description="Current when held still, in amperes.")
+    kind: v.KindName = Field(
+        None, description="Kind of the devices that use it.", examples=["motor"]
+    )
+    port: v.PortTypes = Field(
+        None,
+        description="Port types it fits, where narrower than its kind.",
+        examples=[["digital"]],
+    )
+    volts: v.Amount = Field(None, description="Rated voltage in volts.", examples=[12])
+    rated_amps: v.Amount = Field(
+        None, description="Current at rated load in amperes.", examples=[2.2]
+    )
+    stall_amps: v.Amount = Field(
+        None, description="Current when held still, in amperes.", examples=[6.0]
+    )
     address: v.Whole = Field(None, description="Its bus address.", examples=[0x3A])
-    gear: v.Amount = Field(None, description="Turns of the motor for one turn of the output.")
-    encoder_cycles: v.Amount = Field(None, description="Cycles of one channel for each turn.")
-    decoding: v.Whole = Field(None, description="Counts for each cycle: 1, 2 or 4.", examples=[4])
+    gear: v.Amount = Field(
+        None, description="Turns of the motor for one turn of the output.", examples=[27]
+    )
+    encoder_cycles: v.Amount = Field(
+        None, description="Cycles of one channel for each turn.", examples=[12]
+    )
+    decoding: v.Decoding = Field(
+        None, description="Counts for each cycle: 1, 2 or 4.", examples=[4]
+    )
     encoder_on: v.Shaft = Field(None, description="The shaft that the encoder sits on.")
     no_load_rpm: v.Amount = Field(
-        None, description="Output speed without load at `volts`, in turns per minute."
+        None,
+        description="Output speed without load at `volts`, in turns per minute.",
+        examples=[140],
     )
     pulse_us: v.Pulse = Field(
         None,
         description="Shortest and longest pulse of a servo in microseconds.",
         examples=[[620, 2380]],
     )
-    degrees: v.Amount = Field(None, description="Travel of a servo over all pulses, in degrees.")
+    degrees: v.Amount = Field(
+        None, description="Travel of a servo over all pulses, in degrees.", examples=[265]
+    )
 
 
 class RulesShape(Shape):
     """What a season's rule book permits."""
 
     what = "the rules"
-    allowed_parts: v.Texts = Field(None, description="Permitted parts; without it, every part.")
-    at_most: v.WholeMap = Field(None, description="Kind -> most devices of it on one robot.")
+    allowed_parts: v.Texts = Field(
+        None, description="Permitted parts; without it, every part.", examples=[["thruster-b"]]
+    )
+    at_most: v.WholeMap = Field(
+        None, description="Kind -> most devices of it on one robot.", examples=[{"motor": 5}]
+    )
 
 
 class CatalogueShape(Shape):

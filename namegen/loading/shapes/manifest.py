@@ -16,14 +16,22 @@ class AcceptShape(Shape):
 
     what = "an accepted finding"
     needed = ("finding", "because")
-    finding: v.Text = Field(None, description="Kind of the finding, as the report names it.")
-    because: v.Text = Field(None, description="Why the finding is right as it is.")
+    finding: v.Text = Field(
+        None,
+        description="Kind of the finding, as the report names it.",
+        examples=["port-undecided"],
+    )
+    because: v.Text = Field(
+        None, description="Why the finding is right as it is.", examples=["the lamp comes in May"]
+    )
 
 
 class AcceptOfShape(AcceptShape):
     """The findings of one kind are right as they are, for a reason; perhaps for one device."""
 
-    device: v.Text = Field(None, description="Only the findings about this device.")
+    device: v.Text = Field(
+        None, description="Only the findings about this device.", examples=["spareLamp"]
+    )
 
 
 class BatteryShape(Shape):
@@ -61,7 +69,7 @@ class DeviceShape(Shape):
     what = "a device"
     in_parts = True
     needed = ("port",)
-    kind: v.Text = Field(
+    kind: v.KindName = Field(
         None,
         description="What it is for a program. May be left out when the part or the built-in "
         "place decides it.",
@@ -74,16 +82,30 @@ class DeviceShape(Shape):
         "settled.",
         examples=["bridge motor 1", "bridge compass", "undecided"],
     )
-    part: v.Text = Field(None, description="The bought item, by its name in the catalogue.")
+    part: v.Text = Field(
+        None, description="The bought item, by its name in the catalogue.", examples=["thruster-b"]
+    )
     address: v.Whole = Field(None, description="Address on its bus.", examples=[0x3A])
-    does: v.Text = Field(None, description="What it does on this robot.")
-    expect: v.Text = Field(None, description="What a person sees at the device test.")
-    note: v.Text = Field(None, description="Anything else that people should know.")
+    does: v.Text = Field(
+        None, description="What it does on this robot.", examples=["Pushes the bow sideways"]
+    )
+    expect: v.Text = Field(
+        None,
+        description="What a person sees at the device test.",
+        examples=["Bow moves to the right"],
+    )
+    note: v.Text = Field(
+        None,
+        description="Anything else that people should know.",
+        examples=["red tape on the wire"],
+    )
     reversed: v.Flag = Field(None, description="Whether it turns the other way round.")
     optional: v.Flag = Field(
         None, description="Whether programs start without it, with a warning only."
     )
-    formerly: v.Texts = Field(None, description="Old names, newest first.")
+    formerly: v.Texts = Field(
+        None, description="Old names, newest first.", examples=[["frontThruster"]]
+    )
     identifiers: v.TextMap = Field(
         None,
         description="Language -> the identifier that it shall have there.",
@@ -103,18 +125,28 @@ class ChangeShape(Shape):
     """What a setup changes about one device."""
 
     what = "a change of a device"
-    port: v.Ports = Field(None, description="Where it is plugged in in this setup.")
-    part: v.Text = Field(None, description="Which part it is in this setup.")
+    port: v.Ports = Field(
+        None, description="Where it is plugged in in this setup.", examples=["stern servo 1"]
+    )
+    part: v.Text = Field(
+        None, description="Which part it is in this setup.", examples=["thruster-b"]
+    )
 
 
 class SetupShape(Shape):
     """A named selection of the devices."""
 
     what = "a setup"
-    only: v.Texts = Field(None, description="The devices that belong to it; without it, all.")
-    without: v.Texts = Field(None, description="The devices that do not belong to it.")
+    only: v.Texts = Field(
+        None, description="The devices that belong to it; without it, all.", examples=[["rudder"]]
+    )
+    without: v.Texts = Field(
+        None, description="The devices that do not belong to it.", examples=[["netWinch"]]
+    )
     change: dict[str, ChangeShape] | None = Field(
-        None, description="Device -> its port or part in this setup."
+        None,
+        description="Device -> its port or part in this setup.",
+        examples=[{"rudder": {"port": "stern servo 1"}}],
     )
 
 
@@ -136,14 +168,22 @@ class ManifestShape(Shape):
     what = "a manifest"
     needed = ("robot",)
     robot: v.Text = Field(None, description="Name of the robot.", examples=["heron"])
-    title: v.Text = Field(None, description="Its name for people.")
-    revision: v.Text = Field(None, description="State of the robot, free text for people.")
+    title: v.Text = Field(
+        None, description="Its name for people.", examples=["Heron, the pond skimmer"]
+    )
+    revision: v.Text = Field(
+        None, description="State of the robot, free text for people.", examples=["2026 spring"]
+    )
     includes: v.Texts = Field(
         None,
         description="Files of the same shape, merged first; paths start at this file's folder.",
         examples=[["../shared/hull.yaml"]],
     )
-    drop: v.Texts = Field(None, description="Devices of the included files that are left out.")
+    drop: v.Texts = Field(
+        None,
+        description="Devices of the included files that are left out.",
+        examples=[["spareLamp"]],
+    )
     battery: BatteryShape | None = Field(None, description="What feeds the robot.")
     controllers: dict[str, ControllerShape] | None = Field(
         None, description="The boards that devices are plugged into, by name."
@@ -154,7 +194,9 @@ class ManifestShape(Shape):
     setups: dict[str, Setup] | None = Field(
         None, description="Named selections of the devices; one is selected on the machine."
     )
-    selected: v.Text = Field(None, description="The setup to select on the machine.")
+    selected: v.Text = Field(
+        None, description="The setup to select on the machine.", examples=["harvest"]
+    )
     accept: list[AcceptOfShape] | None = Field(
         None, description="Findings that are right as they are."
     )

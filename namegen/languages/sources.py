@@ -158,6 +158,11 @@ def whole_literal(root: Node, inside: Span, literal: str, *, joined: str = "") -
     return span_of(node)
 
 
+def elements(node: Node) -> list[Node]:
+    """Return a node's named children without comments."""
+    return [child for child in node.named_children if not child.type.endswith("comment")]
+
+
 def same(one: Node | None, other: Node | None) -> bool:
     """Whether two nodes are one."""
     return one is not None and other is not None and one.id == other.id

@@ -7,10 +7,10 @@ from dataclasses import dataclass, field
 from tree_sitter import Node
 
 from namegen.languages.java.bindings import Binding, bindings_of
-from namegen.languages.java.expressions import dotted, elements, expression
+from namegen.languages.java.expressions import dotted, expression
 from namegen.languages.java.scopes import Scope, tries
 from namegen.languages.java.types import base_types, type_words
-from namegen.languages.sources import Source, span_of
+from namegen.languages.sources import Source, elements, span_of
 from namegen.model.facts import Definition, Expression, Path, Ref, Several, Unknown
 
 

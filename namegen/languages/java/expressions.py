@@ -4,16 +4,13 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
+from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader, addends
 from namegen.languages.java.literals import value_of
 from namegen.languages.java.scopes import Scope, tries
-from namegen.languages.sources import Source, span_of
+from namegen.languages.sources import Source, elements, span_of
 from namegen.model.facts import Expression, Join, Path, Ref, Several, Text, Unknown
 from namegen.model.places import Span
 
-DEEPEST = 30
-"""Conditions and lists within one another, beyond which a value is not followed."""
-
-_RUN_TIME = "it is made at run time"
 _LISTS = {("List", "of"), ("Set", "of"), ("Arrays", "asList"), ("Stream", "of")}
 _WHY = {
     "array_access": "it is taken out of a table",
@@ -23,28 +20,6 @@ _WHY = {
     "method_reference": "it is a function",
     "class_literal": "it is a class, not text",
 }
-
-
-def expression(source: Source, scope: Scope, node: Node | None, depth: int = 0) -> Expression:
-    """Return a value as text, without following any name."""
-    if node is None:
-        return Unknown("it is left out", Span(0, 0))
-    while node.type in {"parenthesized_expression", "cast_expression"}:
-        inner = node.child_by_field_name("value") or next(iter(elements(node)), None)
-        if inner is None:
-            break
-        node = inner
-    if depth > DEEPEST:
-        return Unknown("it is nested too deeply to follow", span_of(node))
-    reader = _READERS.get(node.type)
-    if reader is not None:
-        return reader(source, scope, node, depth + 1)
-    return Unknown(_WHY.get(node.type, _RUN_TIME), span_of(node))
-
-
-def elements(node: Node) -> list[Node]:
-    """Return a node's named children without comments."""
-    return [child for child in node.named_children if not child.type.endswith("_comment")]
 
 
 def dotted(source: Source, node: Node | None) -> Path | None:
@@ -72,26 +47,28 @@ def _string(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     return Text(value, span, opening)
 
 
-def _binary(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    """Return ``a + b + c`` as one join; a chain leans left, so it is unrolled without recursion."""
-    rights: list[Node] = []
-    left: Node | None = node
-    while left is not None and left.type == "binary_expression":
-        operator, right = left.child_by_field_name("operator"), left.child_by_field_name("right")
-        if operator is None or right is None or operator.type != "+":
+def _opened(node: Node) -> Node:
+    while node.type in {"parenthesized_expression", "cast_expression"}:
+        inner = node.child_by_field_name("value") or next(iter(elements(node)), None)
+        if inner is None:
             break
-        rights.append(right)
-        left = left.child_by_field_name("left")
-    if not rights or left is None or left.type == "binary_expression":
-        return Unknown(_RUN_TIME, span_of(node))
-    parts = [expression(source, scope, part, depth) for part in (left, *reversed(rights))]
+        node = inner
+    return node
+
+
+def _binary(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return ``a + b + c`` as one join."""
+    left, rights = addends(node)
+    if not rights or left.type == "binary_expression":
+        return Unknown(RUN_TIME, span_of(node))
+    parts = [expression(source, scope, part, depth) for part in (left, *rights)]
     return Join(tuple(parts), span_of(node))
 
 
 def _name(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     words = dotted(source, node)
     if words is None:
-        return Unknown(_RUN_TIME, span_of(node))
+        return Unknown(RUN_TIME, span_of(node))
     return Ref(tries(scope, words), span_of(node))
 
 
@@ -103,14 +80,13 @@ def _conditional(source: Source, scope: Scope, node: Node, depth: int) -> Expres
 
 
 def _sequence(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    options = tuple(expression(source, scope, part, depth) for part in elements(node))
-    return Several(options, span_of(node))
+    return expression.sequence(source, scope, node, depth)
 
 
 def _array(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     value = node.child_by_field_name("value")
     if value is None:
-        return Unknown(_RUN_TIME, span_of(node))
+        return Unknown(RUN_TIME, span_of(node))
     return _sequence(source, scope, value, depth)
 
 
@@ -119,7 +95,7 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     name, arguments = node.child_by_field_name("name"), node.child_by_field_name("arguments")
     receiver = node.child_by_field_name("object")
     if name is None or arguments is None:
-        return Unknown(_RUN_TIME, span_of(node))
+        return Unknown(RUN_TIME, span_of(node))
     called = source.text(name)
     of = dotted(source, receiver) if receiver is not None else ()
     if of and (of[-1], called) in _LISTS:
@@ -133,7 +109,7 @@ def _assignment(source: Source, scope: Scope, node: Node, depth: int) -> Express
     return expression(source, scope, node.child_by_field_name("right"), depth)
 
 
-_READERS = {
+_READERS: dict[str, Reader[Scope]] = {
     "string_literal": _string,
     "character_literal": _string,
     "binary_expression": _binary,
@@ -147,3 +123,6 @@ _READERS = {
     "array_creation_expression": _array,
     "assignment_expression": _assignment,
 }
+
+expression = ExpressionReader(_READERS, _WHY, _opened)
+"""Returns a value as text, without following any name."""

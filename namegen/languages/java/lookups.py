@@ -8,14 +8,14 @@ from dataclasses import dataclass
 from tree_sitter import Node
 
 from namegen.languages.java.definitions import Definitions
-from namegen.languages.java.expressions import elements, expression
+from namegen.languages.java.expressions import expression
 from namegen.languages.java.holders import declared_type, holder
 from namegen.languages.java.imports import Imports
 from namegen.languages.java.parameters import parameter
 from namegen.languages.java.scopes import scope_of
 from namegen.languages.java.types import last_words, type_arguments, type_words
 from namegen.languages.parameters import by_keyword
-from namegen.languages.sources import Source, Stack, same, span_of
+from namegen.languages.sources import Source, Stack, elements, same, span_of
 from namegen.languages.uses import Use, in_order, spread
 from namegen.model.facts import LookupSite, Unknown
 from namegen.model.workspaces import LookupRule

@@ -5,10 +5,9 @@ from __future__ import annotations
 from tree_sitter import Node
 
 from namegen.languages.java.definitions import Definitions
-from namegen.languages.java.expressions import elements
 from namegen.languages.java.scopes import Scope
 from namegen.languages.parameters import Parameter
-from namegen.languages.sources import Source
+from namegen.languages.sources import Source, elements
 from namegen.model.facts import Expression, Ref, Unknown
 
 

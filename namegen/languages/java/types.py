@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.java.expressions import elements
-from namegen.languages.sources import Source
+from namegen.languages.sources import Source, elements
 from namegen.model.facts import Path
 
 

@@ -7,9 +7,8 @@ from typing import Literal
 
 from tree_sitter import Node
 
-from namegen.languages.python.expressions import elements
 from namegen.languages.python.scopes import Scope, own_name, scope_at, scope_of
-from namegen.languages.sources import Source, Stack, same
+from namegen.languages.sources import Source, Stack, elements, same
 
 Way = Literal["value", "each", "class", "parameter", "import", "unknown", "declared"]
 

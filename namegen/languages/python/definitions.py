@@ -7,9 +7,9 @@ from dataclasses import dataclass, field
 from tree_sitter import Node
 
 from namegen.languages.python.bindings import Binding, bindings_of
-from namegen.languages.python.expressions import dotted, elements, expression, is_wrapper
+from namegen.languages.python.expressions import dotted, expression, is_wrapper
 from namegen.languages.python.scopes import Scope, scope_at, tries
-from namegen.languages.sources import Source, span_of
+from namegen.languages.sources import Source, elements, span_of
 from namegen.model.facts import Definition, Expression, Path, Ref, Several, Unknown, Wrapper
 from namegen.model.places import Span
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
+from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader, addends
 from namegen.languages.python.literals import value_of
 from namegen.languages.python.scopes import Scope, tries
-from namegen.languages.sources import Source, span_of
+from namegen.languages.sources import Source, elements, span_of
 from namegen.model.facts import (
     Expression,
     Join,
@@ -20,13 +21,9 @@ from namegen.model.facts import (
 )
 from namegen.model.places import Span
 
-DEEPEST = 30
-"""Conditions and lists within one another, beyond which a value is not followed."""
-
 _SEQUENCES = frozenset({"list", "tuple", "set", "expression_list"})
 _WHY = {
     "subscript": "it is taken out of a table",
-    "await": "it is made at run time",
     "lambda": "it is a function",
     "integer": "it is a number, not text",
     "float": "it is a number, not text",
@@ -37,25 +34,6 @@ _WHY = {
     "list_splat": "the arguments are unpacked at run time",
     "dictionary_splat": "the arguments are unpacked at run time",
 }
-
-
-def expression(source: Source, scope: Scope, node: Node | None, depth: int = 0) -> Expression:
-    """Return a value as text, without following any name."""
-    if node is None:
-        return Unknown("it is left out", Span(0, 0))
-    while node.type == "parenthesized_expression" and node.named_child_count:
-        node = _inner(node)
-    if depth > DEEPEST:
-        return Unknown("it is nested too deeply to follow", span_of(node))
-    reader = _READERS.get(node.type)
-    if reader is not None:
-        return reader(source, scope, node, depth + 1)
-    return Unknown(_WHY.get(node.type, "it is made at run time"), span_of(node))
-
-
-def elements(node: Node) -> list[Node]:
-    """Return a node's named children without comments."""
-    return [child for child in node.named_children if child.type != "comment"]
 
 
 def dotted(source: Source, node: Node) -> Path | None:
@@ -82,9 +60,13 @@ def is_wrapper(source: Source, node: Node) -> bool:
     return len(given) == 2 and source.text(given[1]) == "str"
 
 
-def _inner(node: Node) -> Node:
-    inner = elements(node)
-    return inner[0] if inner else node
+def _opened(node: Node) -> Node:
+    while node.type == "parenthesized_expression" and node.named_child_count:
+        inner = elements(node)
+        if not inner:
+            break
+        node = inner[0]
+    return node
 
 
 def _field_text(source: Source, node: Node, name: str) -> str:
@@ -137,46 +119,39 @@ def _concatenated(source: Source, scope: Scope, node: Node, depth: int) -> Expre
 
 
 def _binary(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    """Return ``a + b + c`` as one join; a chain leans left, so it is unrolled without recursion."""
-    rights: list[Node] = []
-    left: Node | None = node
-    while left is not None and left.type == "binary_operator":
-        operator, right = left.child_by_field_name("operator"), left.child_by_field_name("right")
-        if operator is None or right is None or operator.type != "+":
-            if operator is not None and operator.type == "%" and left.id == node.id:
-                return Unknown("it is filled in with `%` at run time", span_of(node))
-            break
-        rights.append(right)
-        left = left.child_by_field_name("left")
-    if not rights or left is None:
-        return Unknown("it is made at run time", span_of(node))
+    """Return ``a + b + c`` as one join."""
+    left, rights = addends(node)
+    if not rights:
+        operator = node.child_by_field_name("operator")
+        filled = operator is not None and operator.type == "%"
+        why = "it is filled in with `%` at run time" if filled else RUN_TIME
+        return Unknown(why, span_of(node))
     first = (
-        Unknown("it is made at run time", span_of(left))
+        Unknown(RUN_TIME, span_of(left))
         if left.type == "binary_operator"
         else expression(source, scope, left, depth)
     )
-    parts = [expression(source, scope, right, depth) for right in reversed(rights)]
+    parts = [expression(source, scope, right, depth) for right in rights]
     return Join((first, *parts), span_of(node))
 
 
 def _name(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     words = dotted(source, node)
     if words is None:
-        return Unknown("it is made at run time", span_of(node))
+        return Unknown(RUN_TIME, span_of(node))
     return Ref(tries(source, scope, words), span_of(node))
 
 
 def _conditional(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     parts = elements(node)
     if len(parts) != 3:
-        return Unknown("it is made at run time", span_of(node))
+        return Unknown(RUN_TIME, span_of(node))
     branches = (expression(source, scope, part, depth) for part in (parts[0], parts[2]))
     return Several(tuple(branches), span_of(node))
 
 
 def _sequence(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    options = tuple(expression(source, scope, part, depth) for part in elements(node))
-    return Several(options, span_of(node))
+    return expression.sequence(source, scope, node, depth)
 
 
 def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
@@ -206,7 +181,7 @@ def _walrus(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     return expression(source, scope, node.child_by_field_name("value"), depth)
 
 
-_READERS = {
+_READERS: dict[str, Reader[Scope]] = {
     "string": _string,
     "concatenated_string": _concatenated,
     "binary_operator": _binary,
@@ -217,3 +192,6 @@ _READERS = {
     "named_expression": _walrus,
     **dict.fromkeys(_SEQUENCES, _sequence),
 }
+
+expression = ExpressionReader(_READERS, _WHY, _opened)
+"""Returns a value as text, without following any name."""

@@ -7,8 +7,7 @@ from collections.abc import Sequence
 from tree_sitter import Node
 
 from namegen.languages.python.definitions import Definitions
-from namegen.languages.python.expressions import elements
-from namegen.languages.sources import Source, same
+from namegen.languages.sources import Source, elements, same
 
 _THROUGH = frozenset({"parenthesized_expression", "await", "as_pattern"})
 _MOST_TARGETS = 50

@@ -9,12 +9,12 @@ from tree_sitter import Node
 
 from namegen.languages.parameters import by_keyword
 from namegen.languages.python.definitions import Definitions
-from namegen.languages.python.expressions import elements, expression
+from namegen.languages.python.expressions import expression
 from namegen.languages.python.holders import declared_type, holders
 from namegen.languages.python.imports import Imports
 from namegen.languages.python.parameters import parameter
 from namegen.languages.python.scopes import scope_of
-from namegen.languages.sources import Source, Stack, same, span_of
+from namegen.languages.sources import Source, Stack, elements, same, span_of
 from namegen.languages.uses import Use, in_order, spread
 from namegen.model.facts import Expression, LookupSite, Unknown
 from namegen.model.places import Span

@@ -6,9 +6,8 @@ from tree_sitter import Node
 
 from namegen.languages.parameters import Parameter
 from namegen.languages.python.definitions import Definitions
-from namegen.languages.python.expressions import elements
 from namegen.languages.python.scopes import Scope, own_name
-from namegen.languages.sources import Source, same
+from namegen.languages.sources import Source, elements, same
 from namegen.model.facts import Expression, Ref
 
 _CONSTRUCTORS = frozenset({"__init__", "__new__"})

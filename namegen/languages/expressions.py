@@ -1,0 +1,70 @@
+"""Reading values as text, whatever the language: one reader for each type of node."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+from tree_sitter import Node
+
+from namegen.languages.sources import Source, elements, span_of
+from namegen.model.facts import Expression, Several, Unknown
+from namegen.model.places import Span
+
+DEEPEST = 30
+"""Conditions and lists within one another, beyond which a value is not followed."""
+RUN_TIME = "it is made at run time"
+
+ScopeT = TypeVar("ScopeT")
+Reader = Callable[[Source, ScopeT, Node, int], Expression]
+"""Reads a node in a scope; the number is how deep it lies in the value asked for."""
+
+
+@dataclass(frozen=True, slots=True)
+class ExpressionReader(Generic[ScopeT]):
+    """Reads values of one language without following any name.
+
+    ``reasons`` say of the types without a reader why their text is not known, and
+    ``opened`` takes the brackets off a node.
+    """
+
+    readers: Mapping[str, Reader[ScopeT]]
+    reasons: Mapping[str, str]
+    opened: Callable[[Node], Node]
+
+    def __call__(
+        self, source: Source, scope: ScopeT, node: Node | None, depth: int = 0
+    ) -> Expression:
+        """Return a value as text, or why it is not known."""
+        if node is None:
+            return Unknown("it is left out", Span(0, 0))
+        node = self.opened(node)
+        if depth > DEEPEST:
+            return Unknown("it is nested too deeply to follow", span_of(node))
+        reader = self.readers.get(node.type)
+        if reader is not None:
+            return reader(source, scope, node, depth + 1)
+        return Unknown(self.reasons.get(node.type, RUN_TIME), span_of(node))
+
+    def sequence(self, source: Source, scope: ScopeT, node: Node, depth: int) -> Expression:
+        """Return each element of a list, one of which it will be."""
+        options = tuple(self(source, scope, part, depth) for part in elements(node))
+        return Several(options, span_of(node))
+
+
+def addends(node: Node) -> tuple[Node, list[Node]]:
+    """Return the first and the other parts of ``a + b + c``, the node itself if it is no sum.
+
+    A chain of sums leans left, so it is unrolled without recursion.
+    """
+    rights: list[Node] = []
+    left = node
+    while left.type == node.type:
+        operator, right = left.child_by_field_name("operator"), left.child_by_field_name("right")
+        inner = left.child_by_field_name("left")
+        if operator is None or right is None or inner is None or operator.type != "+":
+            break
+        rights.append(right)
+        left = inner
+    return left, rights[::-1]

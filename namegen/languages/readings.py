@@ -9,48 +9,20 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 from collections.abc import Sequence
 from functools import cached_property
-from typing import ClassVar, Generic, Protocol, TypeVar
+from typing import Any, ClassVar, Generic, TypeVar
 
 from tree_sitter import Node, Parser
 
+from namegen.languages.definitions import DefinitionFinder
+from namegen.languages.imports import ImportFinder
 from namegen.languages.numbers import NumberForms, figure
 from namegen.languages.sources import Source, Stack, merged, span_of, touches
 from namegen.model.facts import Definition, Import, LookupSite, NumberSite, Path
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
-
-class Binding(Protocol):
-    """A place where a name gets its meaning, as far as all languages have it."""
-
-    @property
-    def way(self) -> str:
-        """How the name is bound: ``class``, ``type``, ``import`` and so on."""
-
-    @property
-    def value(self) -> Node | None:
-        """What the name stands for."""
-
-
-class Definitions(Protocol):
-    """The bindings of one file."""
-
-    def find(self, path: Path) -> list[Definition]:
-        """Return every binding of a dotted path, in order."""
-
-    def bindings(self, name: str) -> Sequence[Binding]:
-        """Return the bindings of one word."""
-
-
-class Imports(Protocol):
-    """The imports of one file."""
-
-    def named(self, name: str) -> Sequence[Import]:
-        """Return where a name may come from, best first."""
-
-
-DefinitionsT = TypeVar("DefinitionsT", bound=Definitions)
-ImportsT = TypeVar("ImportsT", bound=Imports)
+DefinitionsT = TypeVar("DefinitionsT", bound="DefinitionFinder[Any]")
+ImportsT = TypeVar("ImportsT", bound="ImportFinder[Any]")
 
 
 class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):

@@ -2,30 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 from tree_sitter import Node
 
+from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.java.bindings import Binding, bindings_of
 from namegen.languages.java.expressions import dotted, expression
 from namegen.languages.java.scopes import Scope, tries
 from namegen.languages.java.types import base_types, type_words
 from namegen.languages.sources import Source, elements, span_of
-from namegen.model.facts import Definition, Expression, Path, Ref, Several, Unknown
+from namegen.model.facts import Definition, Expression, Path, Ref, Unknown
 
 
-@dataclass(slots=True)
-class Definitions:
+class Definitions(DefinitionFinder[Binding]):
     """Finds the definitions of a file on demand, and remembers what was asked."""
 
-    source: Source
-    known: dict[str, list[Binding]] = field(default_factory=dict)
+    def _bindings_of(self, word: str) -> list[Binding]:
+        return bindings_of(self.source, word)
 
-    def bindings(self, word: str) -> list[Binding]:
-        """Return every binding of a word in the file."""
-        if word not in self.known:
-            self.known[word] = bindings_of(self.source, word)
-        return self.known[word]
+    def _worked_out(self, binding: Binding, value: Node) -> Expression:
+        return expression(self.source, binding.within, value)
 
     def find(self, path: Path) -> list[Definition]:
         """Return every binding of a path."""
@@ -167,20 +162,6 @@ class Definitions:
         value = _only_return(binding.value) if binding.value is not None else None
         words = dotted(self.source, value)
         return words[-1] if words and (len(words) == 1 or words[0] == "this") else None
-
-    def _each(self, binding: Binding, value: Node) -> Expression:
-        """Return what a loop runs over, if it is written out here or in one name of this file."""
-        found = expression(self.source, binding.within, value)
-        for _ in range(5):
-            if not isinstance(found, Ref):
-                break
-            defined = next(filter(None, map(self.find, found.tries)), [])
-            if len(defined) != 1:
-                break
-            found = defined[0].value
-        if isinstance(found, Several):
-            return found
-        return Unknown("it runs over values that are not written out", span_of(value))
 
 
 def _name(parameter: Node) -> Node | None:

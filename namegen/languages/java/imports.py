@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from tree_sitter import Node
 
+from namegen.languages.imports import ImportFinder
 from namegen.languages.java.expressions import dotted
 from namegen.languages.sources import Source
 from namegen.model.facts import Import, Path
@@ -20,32 +21,22 @@ class Imported:
     star: bool
 
 
-@dataclass(slots=True)
-class Imports:
-    """The imports and the package of one file, read when first asked for."""
+class Imports(ImportFinder[Imported]):
+    """The imports of one file, and its package."""
 
-    source: Source
-    read: list[Imported] | None = field(default=None)
-
-    def all(self) -> list[Imported]:
-        """Return the imports of the file, in order."""
-        if self.read is None:
-            self.read = [
-                imported
-                for stack in self.source.stacks(["import"])
-                if stack[-2].type == "import_declaration"
-                for imported in _of_declaration(self.source, stack[-2])
-            ]
-        return self.read
+    def _of_statement(self, statement: Node) -> list[Imported]:
+        if statement.type != "import_declaration":
+            return []
+        return _of_declaration(self.source, statement)
 
     def named(self, word: str) -> list[Import]:
         """Return where a word may come from: its own import, the package, then stars."""
         found: list[Import] = []
-        for one in self.all():
+        for one in self.all:
             if not one.star and one.words[-1:] == (word,):
                 found += _places(word, one.words, one.static)
         found.append(Import(word, (f"{word}.java",), (word,), 0))
-        for one in self.all():
+        for one in self.all:
             if one.star:
                 found += _places(word, (*one.words, word), one.static)
         return found
@@ -54,7 +45,7 @@ class Imports:
         """Return the last words of the types from which a member is imported statically."""
         return {
             (one.words if one.star else one.words[:-1])[-1]
-            for one in self.all()
+            for one in self.all
             if one.static and (one.star or one.words[-1] == word) and len(one.words) > 1
         }
 

@@ -2,30 +2,27 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 from tree_sitter import Node
 
+from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.python.bindings import Binding, bindings_of
 from namegen.languages.python.expressions import dotted, expression, is_wrapper
 from namegen.languages.python.scopes import Scope, scope_at, tries
-from namegen.languages.sources import Source, elements, span_of
-from namegen.model.facts import Definition, Expression, Path, Ref, Several, Unknown, Wrapper
+from namegen.languages.sources import elements, span_of
+from namegen.model.facts import Definition, Expression, Path, Ref, Unknown, Wrapper
 from namegen.model.places import Span
 
 
-@dataclass(slots=True)
-class Definitions:
+class Definitions(DefinitionFinder[Binding]):
     """Finds the definitions of a file on demand, and remembers what was asked."""
 
-    source: Source
-    known: dict[str, list[Binding]] = field(default_factory=dict)
+    CONDITION = "conditional_expression"
 
-    def bindings(self, word: str) -> list[Binding]:
-        """Return every binding of a word in the file."""
-        if word not in self.known:
-            self.known[word] = bindings_of(self.source, word)
-        return self.known[word]
+    def _bindings_of(self, word: str) -> list[Binding]:
+        return bindings_of(self.source, word)
+
+    def _worked_out(self, binding: Binding, value: Node) -> Expression:
+        return expression(self.source, binding.within, value)
 
     def find(self, path: Path) -> list[Definition]:
         """Return every binding of a path."""
@@ -131,20 +128,6 @@ class Definitions:
         if words is None:
             return Unknown("it is made at run time", span)
         return Ref(tries(self.source, binding.within, (*words, *rest)), span)
-
-    def _each(self, binding: Binding, value: Node) -> Expression:
-        """Return what a loop runs over, if it is written out here or in one name of this file."""
-        found = expression(self.source, binding.within, value)
-        for _ in range(5):
-            if not isinstance(found, Ref):
-                break
-            defined = next(filter(None, map(self.find, found.tries)), [])
-            if len(defined) != 1:
-                break
-            found = defined[0].value
-        if isinstance(found, Several) and value.type != "conditional_expression":
-            return found
-        return Unknown("it runs over values that are not written out", span_of(value))
 
 
 def _start(scope: Scope) -> int:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from tree_sitter import Node
 
+from namegen.languages.imports import ImportFinder
 from namegen.languages.sources import Source
 from namegen.model.facts import Import, Path
 
@@ -21,27 +22,16 @@ class Imported:
     up: int | None
 
 
-@dataclass(slots=True)
-class Imports:
-    """The imports of one file, read when first asked for."""
+class Imports(ImportFinder[Imported]):
+    """The imports of one file."""
 
-    source: Source
-    read: list[Imported] | None = field(default=None)
-
-    def all(self) -> list[Imported]:
-        """Return the imports at any depth of the file, in order."""
-        if self.read is None:
-            self.read = [
-                imported
-                for stack in self.source.stacks(["import"])
-                for imported in _of_statement(self.source, stack[-2])
-            ]
-        return self.read
+    def _of_statement(self, statement: Node) -> list[Imported]:
+        return _of_statement(self.source, statement)
 
     def named(self, word: str) -> list[Import]:
         """Return where a word may come from: by its own import, else by a star, the last first."""
-        own = [one for one in self.all() if one.local == word]
-        stars = [one for one in reversed(self.all()) if one.name == "*"]
+        own = [one for one in self.all if one.local == word]
+        stars = [one for one in reversed(self.all) if one.name == "*"]
         found = [imported for one in own for imported in _imports(one, word)]
         if not word.startswith("_"):
             found += [imported for one in stars for imported in _imports(one, word)]
@@ -49,7 +39,7 @@ class Imports:
 
     def modules_of(self, word: str) -> set[str]:
         """Return the last words of the modules from which a name is imported as itself."""
-        return {one.module[-1] for one in self.all() if one.name == word and one.module}
+        return {one.module[-1] for one in self.all if one.name == word and one.module}
 
 
 def _of_statement(source: Source, statement: Node) -> list[Imported]:

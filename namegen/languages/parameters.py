@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from typing import TypeVar
 
-from namegen.model.facts import LookupSite
+from namegen.languages.definitions import Binding
+from namegen.model.facts import Expression, LookupSite, Path, Ref
 from namegen.model.workspaces import LookupRule
+
+BindingT = TypeVar("BindingT", bound=Binding)
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +42,22 @@ class Parameter:
     def _filled(self, rule: LookupRule) -> bool:
         by_place = rule.name_at == "rest" or (self.at is not None and self.at in rule.name_at)
         return by_place or (self.key is not None and self.key == rule.name_key)
+
+
+def bound_as_parameter(
+    name: Expression, bound_at: Callable[[Path], Sequence[BindingT]]
+) -> BindingT | None:
+    """Return the binding of the parameter that a name is, if nothing else is put into it.
+
+    ``bound_at`` gives the bindings of a word inside a function or block.
+    """
+    for path in name.tries if isinstance(name, Ref) else ():
+        if len(path) != 2 or not path[0].startswith("@"):
+            continue
+        bound = bound_at(path)
+        if bound:
+            return bound[0] if len(bound) == 1 and bound[0].way == "parameter" else None
+    return None
 
 
 def by_keyword(words: Sequence[str]) -> str:

@@ -10,7 +10,9 @@ from tree_sitter import Node
 from namegen.languages.java.scopes import TYPES, Scope, scope_of
 from namegen.languages.sources import Source, Stack, same
 
-Way = Literal["value", "each", "type", "constant", "method", "unknown", "declared", "assigned"]
+Way = Literal[
+    "value", "each", "type", "constant", "method", "parameter", "unknown", "declared", "assigned"
+]
 
 _FIELDS = frozenset({"field_declaration", "constant_declaration"})
 _PARAMETERS = frozenset({"formal_parameter", "spread_parameter", "catch_formal_parameter"})
@@ -109,7 +111,9 @@ def _variable(source: Source, stack: Stack, scope: Scope) -> Binding | None:
 def _parameter(source: Source, parameter: Node, leaf: Node, scope: Scope) -> Binding:
     declared = parameter.child_by_field_name("type")
     of = f" of `{scope.name}`" if scope.name else ""
-    return Binding(leaf, scope.node.id, "unknown", scope, None, f"it is a parameter{of}", declared)
+    return Binding(
+        leaf, scope.node.id, "parameter", scope, None, f"it is a parameter{of}", declared
+    )
 
 
 def _lambda_parameter(source: Source, stack: Stack) -> Binding | None:
@@ -120,7 +124,7 @@ def _lambda_parameter(source: Source, stack: Stack) -> Binding | None:
     if not (same(parameters, leaf) or same(parameters, stack[-2])):
         return None
     scope = scope_of(source, stack)
-    return Binding(leaf, owner.id, "unknown", scope, why="it is a parameter")
+    return Binding(leaf, owner.id, "parameter", scope, why="it is a parameter")
 
 
 def _assigned(source: Source, stack: Stack) -> tuple[Binding, tuple[int, ...]] | None:

@@ -27,18 +27,16 @@ class Definitions(DefinitionFinder[Binding]):
         if not path:
             return []
         if path[0].startswith("@"):
-            start = int(path[0][1:])
-            words = path[1:]
-            bound = [
-                one
-                for one in self._named(words[:1])
-                if one.within is not None and _owned_at(one, start)
-            ]
-            return self._valued(bound, words, path)
+            return self._valued(self.bound_at(path), path[1:], path)
         bound = [
             one for one in self._named(path[:1]) if one.way == "type" and one.within.sort == "file"
         ]
         return self._valued(bound, path, path)
+
+    def bound_at(self, path: Path) -> list[Binding]:
+        """Return the bindings of a word inside the method or block at a byte: ("@120", "name")."""
+        start = int(path[0][1:])
+        return [one for one in self._named(path[1:2]) if _owned_at(one, start)]
 
     def _named(self, words: Path) -> list[Binding]:
         return self.bindings(words[0].removesuffix("()")) if words else []

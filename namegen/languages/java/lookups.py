@@ -135,7 +135,7 @@ class Finder:
         held = holder(self.source, use.stack) if len(names) == 1 else None
         about = (self._kind(use), span_of(use.node), scope.readable)
         for name in names:
-            filled = parameter(self.source, self.definitions, scope, name)
+            filled = parameter(self.source, self.definitions, name)
             if filled is None:
                 yield LookupSite(use.rule, name, *about, held)
             elif not filled.declared(self.rules, use.rule):  # else its calls are checked

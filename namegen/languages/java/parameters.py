@@ -5,40 +5,18 @@ from __future__ import annotations
 from tree_sitter import Node
 
 from namegen.languages.java.definitions import Definitions
-from namegen.languages.java.scopes import Scope
-from namegen.languages.parameters import Parameter
+from namegen.languages.parameters import Parameter, bound_as_parameter
 from namegen.languages.sources import Source, elements
-from namegen.model.facts import Expression, Ref, Unknown
+from namegen.model.facts import Expression
 
 
-def parameter(
-    source: Source, definitions: Definitions, scope: Scope, name: Expression
-) -> Parameter | None:
+def parameter(source: Source, definitions: Definitions, name: Expression) -> Parameter | None:
     """Return the parameter that a name is, if nothing else is put into it."""
-    if not isinstance(name, Ref):
+    bound = bound_as_parameter(name, definitions.bound_at)
+    if bound is None or not bound.within.name:
         return None
-    for path in name.tries:
-        if len(path) != 2 or not path[0].startswith("@"):
-            continue
-        found = definitions.find(path)
-        if found:
-            value = found[0].value
-            if len(found) > 1 or not isinstance(value, Unknown):
-                return None
-            if not value.why.startswith("it is a param"):
-                return None
-            method = _scope_at(scope, path[0])
-            if method is None or not method.name:
-                return None
-            return Parameter(method.name, method.name, _place(source, method.node, path[1]))
-    return None
-
-
-def _scope_at(scope: Scope | None, word: str) -> Scope | None:
-    """Return the scope around a place that the ``@`` word stands for."""
-    while scope is not None and scope.path != (word,):
-        scope = scope.outer
-    return scope
+    method = bound.within
+    return Parameter(method.name, method.name, _place(source, method.node, source.text(bound.name)))
 
 
 def _place(source: Source, method: Node, word: str) -> int | None:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.parameters import Parameter
+from namegen.languages.parameters import Parameter, bound_as_parameter
 from namegen.languages.python.definitions import Definitions
 from namegen.languages.python.scopes import Scope, own_name
 from namegen.languages.sources import Source, elements, same
-from namegen.model.facts import Expression, Ref
+from namegen.model.facts import Expression
 
 _CONSTRUCTORS = frozenset({"__init__", "__new__"})
 _KEYWORDS_FOLLOW = frozenset({"list_splat_pattern", "keyword_separator"})
@@ -16,16 +16,11 @@ _KEYWORDS_FOLLOW = frozenset({"list_splat_pattern", "keyword_separator"})
 
 def parameter(source: Source, definitions: Definitions, name: Expression) -> Parameter | None:
     """Return the parameter that a name is, if nothing else is put into it."""
-    if not isinstance(name, Ref):
-        return None
-    for path in name.tries:
-        if len(path) != 2 or not path[0].startswith("@"):
-            continue
-        bound = [one for one in definitions.bindings(path[1]) if one.scope.path == (path[0],)]
-        if bound:
-            alone = len(bound) == 1 and bound[0].way == "parameter" and bound[0].scope.name
-            return _parameter(source, bound[0].scope, bound[0].name) if alone else None
-    return None
+    bound = bound_as_parameter(
+        name,
+        lambda path: [one for one in definitions.bindings(path[1]) if one.scope.path == (path[0],)],
+    )
+    return _parameter(source, bound.scope, bound.name) if bound and bound.scope.name else None
 
 
 def _parameter(source: Source, function: Scope, name: Node) -> Parameter:

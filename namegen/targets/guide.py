@@ -36,9 +36,10 @@ target.yaml
 
 Text that a person typed cannot be put out as it is: a template that tries stops with an error.
 Pipe it through an escape: {{ device.name | json_value }}. Below, * marks such text. It may be
-compared, counted and tested for being empty without one. Undefined names are errors; templates
-run in a sandbox. Two more filters: `lines(width)` fills escaped text into a list of lines,
-`sentence` adds a full stop.
+compared, counted and tested for being empty without one. Undefined names are errors, and so are
+true, false and none where text should be: {{ "yes" if device.optional else "no" }}. Templates run
+in a sandbox, which stops one whose loops take more than a million turns. Two more filters:
+`lines(width)` fills escaped text into a list of lines, `sentence` adds a full stop.
 
 In every template
   options      the settings of the build entry

@@ -61,7 +61,7 @@ def _environment(folder: Path, escapes: tuple[str, ...]) -> Sandbox:
     from namegen.targets.sandbox import Nothing, Sandbox, finished
 
     environment = Sandbox(
-        loader=FileSystemLoader(folder),
+        loader=FileSystemLoader(folder, encoding="utf-8-sig"),
         undefined=Nothing,
         finalize=finished,
         autoescape=False,

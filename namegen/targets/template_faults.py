@@ -20,6 +20,7 @@ from namegen.targets.wording import Sayings
 from namegen.text.terminal import printable
 
 _LONGEST = 100
+_SAVE = "Save it as UTF-8 in your editor."
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +90,7 @@ def _raised(error: Exception, message: str, target: Target) -> Sayings:
         TooMuch: lambda: Sayings(f"it does too much: {message}"),
         OverflowError: lambda: Sayings("a number is too big; a range has 100,000 at most"),
         RecursionError: lambda: Sayings("a macro or a template uses itself without end"),
+        UnicodeDecodeError: lambda: Sayings("a template is not saved as UTF-8", _SAVE),
         UnicodeEncodeError: lambda: Sayings("half a letter is put out: a lone surrogate"),
     }
     for sort, say in sayings.items():
@@ -120,10 +122,11 @@ def _spot(target: Target, error: Exception) -> _Spot:
 
 def _spot_of(target: Target, frame: TracebackType) -> _Spot | None:
     source = Path(frame.tb_frame.f_code.co_filename)
-    if source.parent != target.folder:
+    if not source.is_relative_to(target.folder):
         return None
     names = (name for name in frame.tb_frame.f_locals if not name.startswith("_"))
-    return _Spot(source.name, frame.tb_lineno, tuple(sorted(names)))
+    file = source.relative_to(target.folder).as_posix()
+    return _Spot(file, frame.tb_lineno, tuple(sorted(names)))
 
 
 def _excerpt(target: Target, spot: _Spot) -> str:

@@ -193,6 +193,30 @@ def test_a_fault_in_an_included_template_is_told_there(rendered, tmp_path):
     assert caught.value.where == "trial/part.j2:2"
 
 
+def test_a_fault_in_a_folder_of_templates_is_told_there(rendered, tmp_path):
+    (tmp_path / "trial" / "parts").mkdir(parents=True)
+    (tmp_path / "trial" / "parts" / "part.j2").write_text("\n{{ gone }}\n")
+    with pytest.raises(UnusableTarget) as caught:
+        rendered("{% include 'parts/part.j2' %}")
+    assert caught.value.where == "trial/parts/part.j2:2"
+    assert caught.value.remedy.startswith("  2 | {{ gone }}")
+
+
+def test_a_template_that_is_not_utf_8_is_told(rendered, tmp_path):
+    (tmp_path / "trial").mkdir()
+    (tmp_path / "trial" / "part.j2").write_bytes(b"caf\xe9")
+    with pytest.raises(UnusableTarget, match="is not saved as UTF-8") as caught:
+        rendered("{% include 'part.j2' %}")
+    assert caught.value.remedy.endswith("Save it as UTF-8 in your editor.")
+
+
+def test_a_byte_order_mark_of_a_template_does_not_reach_the_file(rendered, tmp_path):
+    """Some editors put one in front; javac takes no file that begins with it."""
+    (tmp_path / "trial").mkdir()
+    (tmp_path / "trial" / "part.j2").write_bytes(b"\xef\xbb\xbfpart\n")
+    assert rendered("{% include 'part.j2' %}\n") == "part\n"
+
+
 def test_an_unknown_escape(rendered):
     with pytest.raises(UnusableTarget, match="there is no escape java_nonsense"):
         rendered("", "per: robot\nescapes: [java_nonsense]\n")

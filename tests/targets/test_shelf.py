@@ -106,6 +106,13 @@ def test_a_description_that_is_not_utf_8(tmp_path):
         load([tmp_path])
 
 
+def test_a_description_with_a_byte_order_mark_and_windows_line_ends(tmp_path):
+    lay(tmp_path, SOUND)
+    path = tmp_path / "crew-list" / "target.yaml"
+    path.write_bytes(b"\xef\xbb\xbf" + SOUND.replace("\n", "\r\n").encode())
+    assert load([tmp_path])["crew-list"].description == "A list."
+
+
 def test_a_folder_that_is_none(tmp_path):
     with pytest.raises(UnusableTarget, match="gone: is not a folder of targets"):
         load([tmp_path / "gone"])

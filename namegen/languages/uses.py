@@ -2,14 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from abc import ABC, abstractmethod
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import Generic, Protocol, TypeVar
 
 from tree_sitter import Node
 
-from namegen.languages.parameters import without_shadowed
-from namegen.model.facts import Expression, LookupSite, Several
+from namegen.languages.parameters import Parameter, by_keyword, without_shadowed
+from namegen.languages.sources import Source, span_of
+from namegen.model.facts import Expression, LookupSite, Path, Several, Unknown
 from namegen.model.workspaces import LookupRule
+
+
+class Scope(Protocol):
+    """Where a look-up stands, as far as all languages have it."""
+
+    @property
+    def readable(self) -> Path:
+        """The names of the classes and functions, outermost first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,18 +40,95 @@ class Use:
         return self.stack[-1]
 
 
-def in_order(uses: Iterable[Use], sites: Callable[[Use], Iterable[LookupSite]]) -> list[LookupSite]:
-    """Return the look-ups of all uses in the order of the file, each place once."""
-    found: dict[tuple[int, int, int], LookupSite] = {}
-    for use in uses:
-        for site in sites(use):
-            key = (use.node.start_byte, use.node.end_byte, site.name.span.start)
-            found.setdefault(key, site)
-    return sorted(without_shadowed(found.values()), key=lambda site: (site.name.span, site.span))
+DefinitionsT = TypeVar("DefinitionsT")
+ImportsT = TypeVar("ImportsT")
+ScopeT = TypeVar("ScopeT", bound=Scope)
 
 
-def spread(name: Expression) -> list[Expression]:
+class LookupFinder(ABC, Generic[DefinitionsT, ImportsT, ScopeT]):
+    """Finds the look-ups of one file."""
+
+    def __init__(
+        self,
+        source: Source,
+        definitions: DefinitionsT,
+        imports: ImportsT,
+        rules: Sequence[LookupRule],
+    ) -> None:
+        self.source = source
+        self.definitions = definitions
+        self.imports = imports
+        self.rules = rules
+
+    def sites(self) -> list[LookupSite]:
+        """Return all look-ups in the order of the file, each place once."""
+        rules: dict[str, list[LookupRule]] = {}
+        for rule in self.rules:
+            rules.setdefault(rule.called, []).append(rule)
+        found: dict[tuple[int, int, int], LookupSite] = {}
+        for use in self._uses(rules):
+            for site in self._sites(use):
+                key = (use.node.start_byte, use.node.end_byte, site.name.span.start)
+                found.setdefault(key, site)
+        return sorted(
+            without_shadowed(found.values()), key=lambda site: (site.name.span, site.span)
+        )
+
+    @abstractmethod
+    def _uses(self, rules: Mapping[str, Sequence[LookupRule]]) -> Iterator[Use]:
+        """Yield the places that match the rules, which are given by the word that they call."""
+
+    @abstractmethod
+    def _scope(self, use: Use) -> ScopeT:
+        """Return the scope in which the arguments are worked out."""
+
+    @abstractmethod
+    def _names(self, use: Use, scope: ScopeT) -> list[Expression]:
+        """Return the arguments that are names."""
+
+    @abstractmethod
+    def _holders(self, use: Use, names: int) -> Sequence[str | None]:
+        """Return for each of so many names what its device is put into."""
+
+    @abstractmethod
+    def _parameter(self, name: Expression) -> Parameter | None:
+        """Return the parameter of a function around it that a name is, if it is one."""
+
+    @abstractmethod
+    def _overlooked(self, use: Use) -> Mapping[str, Node]:
+        """Return the keywords, with values, that may give the name where the rule has none."""
+
+    @abstractmethod
+    def _kind(self, use: Use) -> str | None:
+        """Return the device kind that the look-up asks for."""
+
+    def _sites(self, use: Use) -> Iterator[LookupSite]:
+        scope = self._scope(use)
+        names = [inner for name in self._names(use, scope) for inner in _spread(name)]
+        about = (self._kind(use), span_of(use.node), scope.readable)
+        for name, holder in zip(names, self._holders(use, len(names)), strict=True):
+            filled = self._parameter(name)
+            if filled is None:
+                yield LookupSite(use.rule, name, *about, holder)
+            elif not filled.declared(self.rules, use.rule):  # else its calls are checked
+                unknown = Unknown(f"it is a parameter of `{filled.function}`", name.span)
+                by = (filled.function, filled.at, filled.key)
+                yield LookupSite(use.rule, unknown, *about, holder, *by)
+        keyed = self._overlooked(use) if not names else {}
+        if keyed:
+            words = tuple(keyed)
+            unknown = Unknown(by_keyword(words), span_of(next(iter(keyed.values()))))
+            yield LookupSite(use.rule, unknown, *about, keywords=words)
+
+
+def kind_among(rule: LookupRule, words: Iterable[str]) -> str | None:
+    """Return the one kind that a rule gives to the words, or its own if that is none or two."""
+    kinds = {rule.kinds[word] for word in words if word in rule.kinds}
+    return kinds.pop() if len(kinds) == 1 else rule.kind
+
+
+def _spread(name: Expression) -> list[Expression]:
     """Return the names in a list or a condition one by one."""
     if not isinstance(name, Several):
         return [name]
-    return [inner for option in name.options for inner in spread(option)]
+    return [inner for option in name.options for inner in _spread(option)]

@@ -13,7 +13,7 @@ from namegen.languages.java.literals import spell
 from namegen.languages.java.marks import looks_up
 from namegen.languages.java.proof import objection
 from namegen.languages.java.reading import JavaReading
-from namegen.languages.sources import prefilter, rules_for
+from namegen.languages.prefilters import prefilter, rules_for
 from namegen.model.facts import ConstantUse, Reading, Respelling, Text
 from namegen.model.workspaces import LookupRule
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
 
 from tree_sitter import Node
 
@@ -12,12 +11,12 @@ from namegen.languages.java.expressions import expression
 from namegen.languages.java.holders import declared_type, holder
 from namegen.languages.java.imports import Imports
 from namegen.languages.java.parameters import parameter
-from namegen.languages.java.scopes import scope_of
+from namegen.languages.java.scopes import Scope, scope_of
 from namegen.languages.java.types import last_words, type_arguments, type_words
-from namegen.languages.parameters import by_keyword
-from namegen.languages.sources import Source, Stack, elements, same, span_of
-from namegen.languages.uses import Use, in_order, spread
-from namegen.model.facts import LookupSite, Unknown
+from namegen.languages.parameters import Parameter
+from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.uses import LookupFinder, Use, kind_among
+from namegen.model.facts import Expression
 from namegen.model.workspaces import LookupRule
 
 _NO_TEXT = frozenset(
@@ -26,23 +25,10 @@ _NO_TEXT = frozenset(
 """Values that are surely not names."""
 
 
-@dataclass(slots=True)
-class Finder:
+class Finder(LookupFinder[Definitions, Imports, Scope]):
     """Finds the look-ups of one file."""
 
-    source: Source
-    definitions: Definitions
-    imports: Imports
-    rules: tuple[LookupRule, ...]
-
-    def sites(self) -> list[LookupSite]:
-        """Return all look-ups in the order of the file."""
-        return in_order(self._uses(), self._sites)
-
-    def _uses(self) -> Iterator[Use]:
-        rules: dict[str, list[LookupRule]] = {}
-        for rule in self.rules:
-            rules.setdefault(rule.called, []).append(rule)
+    def _uses(self, rules: Mapping[str, Sequence[LookupRule]]) -> Iterator[Use]:
         for stack in self.source.stacks(tuple(rules)):
             for rule in rules[self.source.text(stack[-1])]:
                 use = self._use(rule, stack)
@@ -125,27 +111,14 @@ class Finder:
             return None
         return Use(rule, tuple(stack[:place]), arguments)
 
-    def _sites(self, use: Use) -> Iterator[LookupSite]:
-        scope = scope_of(self.source, [*use.stack, use.given])
-        names = [
-            name
-            for node in self._names(use)
-            for name in spread(expression(self.source, scope, node))
-        ]
-        held = holder(self.source, use.stack) if len(names) == 1 else None
-        about = (self._kind(use), span_of(use.node), scope.readable)
-        for name in names:
-            filled = parameter(self.source, self.definitions, name)
-            if filled is None:
-                yield LookupSite(use.rule, name, *about, held)
-            elif not filled.declared(self.rules, use.rule):  # else its calls are checked
-                unknown = Unknown(f"it is a parameter of `{filled.function}`", name.span)
-                yield LookupSite(use.rule, unknown, *about, held, filled.function, filled.at)
-        keyed = self._overlooked(use) if not names else {}
-        if keyed:
-            words = tuple(keyed)
-            span = span_of(next(iter(keyed.values())))
-            yield LookupSite(use.rule, Unknown(by_keyword(words), span), *about, keywords=words)
+    def _scope(self, use: Use) -> Scope:
+        return scope_of(self.source, [*use.stack, use.given])
+
+    def _holders(self, use: Use, names: int) -> list[str | None]:
+        return [holder(self.source, use.stack)] if names == 1 else [None] * names
+
+    def _parameter(self, name: Expression) -> Parameter | None:
+        return parameter(self.source, self.definitions, name)
 
     def _overlooked(self, use: Use) -> dict[str, Node]:
         """Return the elements of an annotation that may give the name that its row overlooks."""
@@ -157,7 +130,10 @@ class Finder:
             if value.type not in _NO_TEXT
         }
 
-    def _names(self, use: Use) -> list[Node]:
+    def _names(self, use: Use, scope: Scope) -> list[Expression]:
+        return [expression(self.source, scope, node) for node in self._arguments(use)]
+
+    def _arguments(self, use: Use) -> list[Node]:
         """Return the arguments that are names."""
         rule, given = use.rule, elements(use.given)
         if rule.shape == "annotation":
@@ -193,8 +169,7 @@ class Finder:
             words = last_words(self.source, use.types)
         elif rule.kind_by == "declared-type":
             words = last_words(self.source, declared_type(self.source, self.definitions, use.stack))
-        kinds = {rule.kinds[word] for word in words if word in rule.kinds}
-        return kinds.pop() if len(kinds) == 1 else rule.kind
+        return kind_among(rule, words)
 
 
 def last_word(source: Source, node: Node | None) -> str | None:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from namegen.languages import Prefilter
 from namegen.languages.encodings import Decoded
+from namegen.languages.prefilters import prefilter, rules_for
 from namegen.languages.python.constants import use_constants
 from namegen.languages.python.encoding import decode
 from namegen.languages.python.grammar import parser
@@ -13,7 +14,6 @@ from namegen.languages.python.literals import spell
 from namegen.languages.python.marks import looks_up
 from namegen.languages.python.proof import objection
 from namegen.languages.python.reading import PythonReading
-from namegen.languages.sources import prefilter, rules_for
 from namegen.model.facts import ConstantUse, Reading, Respelling, Text
 from namegen.model.workspaces import LookupRule
 

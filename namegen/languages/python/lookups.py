@@ -2,45 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
 
 from tree_sitter import Node
 
-from namegen.languages.parameters import by_keyword
+from namegen.languages.parameters import Parameter
 from namegen.languages.python.definitions import Definitions
 from namegen.languages.python.expressions import expression
 from namegen.languages.python.holders import declared_type, holders
 from namegen.languages.python.imports import Imports
 from namegen.languages.python.parameters import parameter
-from namegen.languages.python.scopes import scope_of
+from namegen.languages.python.scopes import Scope, scope_of
 from namegen.languages.sources import Source, Stack, elements, same, span_of
-from namegen.languages.uses import Use, in_order, spread
-from namegen.model.facts import Expression, LookupSite, Unknown
-from namegen.model.places import Span
+from namegen.languages.uses import LookupFinder, Use, kind_among
+from namegen.model.facts import Expression, Unknown
 from namegen.model.workspaces import LookupRule
 
 _NO_TEXT = frozenset({"integer", "float", "true", "false", "none", "lambda", "dictionary"})
 """Values that are surely not names."""
 
 
-@dataclass(slots=True)
-class Finder:
+class Finder(LookupFinder[Definitions, Imports, Scope]):
     """Finds the look-ups of one file."""
 
-    source: Source
-    definitions: Definitions
-    imports: Imports
-    rules: tuple[LookupRule, ...]
-
-    def sites(self) -> list[LookupSite]:
-        """Return all look-ups in the order of the file."""
-        return in_order(self._uses(), self._sites)
-
-    def _uses(self) -> Iterator[Use]:
-        rules: dict[str, list[LookupRule]] = {}
-        for rule in self.rules:
-            rules.setdefault(rule.called, []).append(rule)
+    def _uses(self, rules: Mapping[str, Sequence[LookupRule]]) -> Iterator[Use]:
         aliases: dict[str, list[LookupRule]] = {}
         for stack in self.source.stacks(tuple(rules)):
             if stack[-1].type != "identifier":
@@ -108,40 +93,19 @@ class Finder:
             return None
         return self.source.text(left)
 
-    def _sites(self, use: Use) -> Iterator[LookupSite]:
-        scope = scope_of(self.source, list(use.stack))
-        names = [
-            name
-            for node in self._names(use)
-            for name in (
-                spread(expression(self.source, scope, node)) if isinstance(node, Node) else [node]
-            )
-        ]
-        about = (self._kind(use), span_of(use.node), scope.readable)
-        held = holders(self.source, use.stack, len(names))
-        for name, holder in zip(names, held, strict=True):
-            filled = parameter(self.source, self.definitions, name)
-            if filled is None:
-                yield LookupSite(use.rule, name, *about, holder)
-            elif not filled.declared(self.rules, use.rule):  # else its calls are checked
-                unknown = Unknown(f"it is a parameter of `{filled.function}`", name.span)
-                yield LookupSite(
-                    use.rule, unknown, *about, holder, filled.function, filled.at, filled.key
-                )
-        if not names:
-            yield from self._overlooked(use, about)
+    def _scope(self, use: Use) -> Scope:
+        return scope_of(self.source, list(use.stack))
 
-    def _overlooked(
-        self, use: Use, about: tuple[str | None, Span, tuple[str, ...]]
-    ) -> Iterator[LookupSite]:
-        """Yield the look-up whose name is probably given by a keyword that the rule omits."""
+    def _holders(self, use: Use, names: int) -> list[str | None]:
+        return holders(self.source, use.stack, names)
+
+    def _parameter(self, name: Expression) -> Parameter | None:
+        return parameter(self.source, self.definitions, name)
+
+    def _overlooked(self, use: Use) -> dict[str, Node]:
         if use.rule.name_key is not None or use.given.type != "argument_list":
-            return
-        given = dict(self._keywords(use.given))
-        if given:
-            words = tuple(given)
-            unknown = Unknown(by_keyword(words), span_of(next(iter(given.values()))))
-            yield LookupSite(use.rule, unknown, *about, keywords=words)
+            return {}
+        return dict(self._keywords(use.given))
 
     def _keywords(self, given: Node) -> Iterator[tuple[str, Node]]:
         """Yield the keywords, also those of an unpacked table, whose values may be text."""
@@ -164,7 +128,13 @@ class Finder:
                 if word and value is not None and value.type not in _NO_TEXT:
                     yield word, value
 
-    def _names(self, use: Use) -> list[Node | Expression]:
+    def _names(self, use: Use, scope: Scope) -> list[Expression]:
+        return [
+            expression(self.source, scope, node) if isinstance(node, Node) else node
+            for node in self._arguments(use)
+        ]
+
+    def _arguments(self, use: Use) -> list[Node | Expression]:
         """Return the arguments that are names."""
         rule, given = use.rule, use.given
         if rule.shape == "subscript":
@@ -230,8 +200,7 @@ def kind_in(source: Source, types: list[Node], rule: LookupRule) -> str | None:
             words.add(last_word(source, node) or "")
         else:
             pending += node.named_children
-    kinds = {rule.kinds[word] for word in words if word in rule.kinds}
-    return kinds.pop() if len(kinds) == 1 else rule.kind
+    return kind_among(rule, words)
 
 
 def last_word(source: Source, node: Node | None) -> str | None:

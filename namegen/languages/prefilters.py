@@ -1,0 +1,67 @@
+"""Which files need no reading: a search of their bytes that rules out most."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from namegen.languages.sources import LETTERS, occurrences
+from namegen.model.places import Span
+from namegen.model.workspaces import LookupRule
+
+_BEFORE = 200
+"""Bytes before a word that are looked at; what reaches further back is not judged."""
+
+
+def prefilter(
+    rules: Sequence[LookupRule], looks_up: Callable[[bytes, Span], bool]
+) -> Callable[[bytes], bool]:
+    """Return a test on raw bytes: False when no rule can find a look-up in them.
+
+    All identifiers of a rule must stand there, the called one where ``looks_up``
+    says that a look-up, or another name for it, can be. Non-ASCII identifiers look
+    different in other encodings, so they never rule a file out.
+    """
+    needs = {(rule.called, rule.on) for rule in rules}
+    words = [word for pair in needs for word in pair if word is not None]
+    if not all(word.isascii() for word in words):
+        return lambda _data: True
+    wanted = [
+        (called, called.encode("ascii"), on, (on or "").encode("ascii"))
+        for called, on in sorted(needs, key=lambda pair: (pair[0], pair[1] or ""))
+    ]
+
+    def holds(data: bytes) -> bool:
+        return any(
+            # Whether the bytes are there at all is the quickest question, and rules out most.
+            called_bytes in data
+            and on_bytes in data
+            and (on is None or any(occurrences(data, on)))
+            and any(
+                looks_up(data, place) and (on is None or may_be_on(data, place, on_bytes))
+                for place in occurrences(data, called)
+            )
+            for called, called_bytes, on, on_bytes in wanted
+        )
+
+    return holds
+
+
+def may_be_on(data: bytes, word: Span, receiver: bytes) -> bool:
+    """Whether an identifier can be reached through this last word of a receiver; False is certain.
+
+    Certain are the plain shapes on one line: in ``boat.stern.motor`` the receiver
+    of ``motor`` ends in ``stern``.
+    """
+    before = data[max(0, word.start - _BEFORE) : word.start].rstrip(b" \t")
+    if not before.endswith(b"."):
+        return True
+    before = before[:-1].rstrip(b" \t")
+    letters = len(before)
+    while letters and before[letters - 1] in LETTERS:
+        letters -= 1
+    return letters in (0, len(before)) or before[letters:] == receiver
+
+
+def rules_for(language: str, rules: Sequence[LookupRule]) -> tuple[LookupRule, ...]:
+    """Return the rules that hold for a language."""
+    return tuple(rule for rule in rules if not rule.languages or language in rule.languages)

@@ -51,3 +51,16 @@ def rows_of(manifest: Manifest) -> Iterator[tuple[str, str, str, bool, bool]]:
 def hex_of(text: str) -> str:
     """Return the bytes of a text in UTF-8 as hexadecimal digits between colons."""
     return f":{text.encode().hex()}:"
+
+
+SEEN = """\
+harvest
+bowThruster, motor, bridge motor 1, reversed
+rudder, servo, stern servo 3
+234 counts per output turn, 1.3 per mm, 2140 us
+"""
+"""What a small program of heron prints in each language, from constants alone.
+
+9 cycles x 2 counts x gear 13 = 234 counts in a turn; a turn is 180 mm of travel; the hinge's data
+say 2140 us.
+"""

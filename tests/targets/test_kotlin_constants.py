@@ -13,7 +13,7 @@ import pytest
 from namegen.errors import UnusableTarget
 from namegen.model.manifests import Manifest
 from targets.boats import device, robot
-from targets.facts_of import header_of, hex_of, numbers_of, rows_of, texts_of
+from targets.facts_of import SEEN, header_of, hex_of, numbers_of, rows_of, texts_of
 
 USE = """\
 package club
@@ -28,6 +28,22 @@ fun of(name: String): Int =
     }
 
 const val BEFORE = Heron.Motor.FRONT_THRUSTER
+
+fun number(value: Double) = value.toString().removeSuffix(".0")
+
+fun main() {
+    println(Heron.SETUP)
+    for (row in Heron.DEVICES) {
+        if (row.name == Heron.Motor.BOW_THRUSTER || row.name == Heron.Servo.RUDDER) {
+            val way = if (row.reversed) ", reversed" else ""
+            println("${row.name}, ${row.kind}, ${row.port}$way")
+        }
+    }
+    val perTurn = number(Heron.Numbers.BOW_THRUSTER_COUNTS_PER_OUTPUT_TURN)
+    val perMm = number(Heron.Numbers.BOW_THRUSTER_COUNTS_PER_MM)
+    val pulse = number(Heron.Numbers.RUDDER_LONGEST_PULSE_US)
+    println("$perTurn counts per output turn, $perMm per mm, $pulse us")
+}
 """
 READER = """\
 fun hex(text: String) =
@@ -88,11 +104,15 @@ def test_kotlinc_and_a_program_read_back_every_byte(make, tool, tmp_path: Path, 
     judged = re.findall(r"^(\w+\.kt):(\d+):\d+: warning: (.*)", done.stderr, re.M)
     assert [one[:2] for one in judged] == [("Use.kt", "12")], judged
     assert "deprecated. Now BOW_THRUSTER." in judged[0][2]
-    shown = subprocess.run(
-        [tool("java"), "-cp", "all.jar", "MainKt"],
-        cwd=tmp_path, capture_output=True, text=True, check=True,
-    )  # fmt: skip
-    assert [as_wanted(line) for line in shown.stdout.splitlines()] == wanted
+    shown = {
+        name: subprocess.run(
+            [tool("java"), "-cp", "all.jar", name],
+            cwd=tmp_path, capture_output=True, text=True, check=True,
+        ).stdout
+        for name in ("MainKt", "club.UseKt")
+    }  # fmt: skip
+    assert [as_wanted(line) for line in shown["MainKt"].splitlines()] == wanted
+    assert shown["club.UseKt"] == SEEN
 
 
 def test_former_names_only_when_asked_for(make):

@@ -6,6 +6,9 @@ from collections.abc import Iterable
 
 from namegen.text.terminal import printable
 
+_THINGS = frozenset({"motor", "servo", "switch", "lamp", "relay", "encoder", "imu"})
+"""Kinds that are called like the thing itself; the others say what the thing measures."""
+
 
 def quoted(name: str) -> str:
     """Return a user's name in double quotes, made harmless to show."""
@@ -32,6 +35,11 @@ def named(names: Iterable[str], last: str = "and") -> str:
 def with_article(noun: str) -> str:
     """Return a noun with its indefinite article: ``a motor``, ``an imu``."""
     return f"{'an' if noun[:1].lower() in 'aeiou' else 'a'} {printable(noun)}"
+
+
+def a_device(kind: str) -> str:
+    """Return a device of a kind: ``a motor``, ``an encoder``, ``a device of kind distance``."""
+    return with_article(kind) if kind in _THINGS else f"a device of kind {printable(kind)}"
 
 
 def number(value: float) -> str:

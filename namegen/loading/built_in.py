@@ -41,9 +41,7 @@ def occupied(
     place = value.fields["bus"].value.place
     bus, port_label = shape.bus
     if bus != "i2c":
-        message = (
-            "Addresses are held against those on I2C buses alone. Leave `bus` and `address` out."
-        )
+        message = "Only addresses on I2C buses are compared. Leave `bus` and `address` out."
         return Fault("wrong-value", message, place, bus)
     if port_label not in ports.get(bus, ()):
         there = ", ".join(f"`{bus} {one}`" for one in ports.get(bus, ()))

@@ -102,6 +102,8 @@ class Inclusion:
         elif target in above:
             chain = " -> ".join((*above[above.index(target) :], target))
             why = f"These files include each other: {chain}. Take one `includes` out."
+            if target == above[-1]:
+                why = "This file includes itself. Take it out of `includes`."
         elif self._files > MOST_FILES:
             why = f"More than {MOST_FILES} files are included. Put them together in fewer files."
         return why

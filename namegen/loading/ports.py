@@ -65,7 +65,7 @@ def ports(value: object) -> tuple[Port, ...]:
     if not value:
         raise wrong("The list is empty. Write `undecided` while the port is not settled.")
     if None in found and len(found) > 1:
-        raise wrong("`undecided` stands alone; write only the ports that are settled, or it.")
+        raise wrong("Write `undecided` alone, or only the ports that are settled.")
     return tuple(one for one in found if one is not None)
 
 
@@ -152,4 +152,7 @@ def _labels_of(typed: str) -> list[str]:
         return [str(label) for label in numbers]
     if first.isalpha() and last.isalpha() and first.isupper() == last.isupper() and first <= last:
         return [chr(code) for code in range(ord(first), ord(last) + 1)]
-    raise wrong("A range runs from a number to a number or from a letter to a letter, upwards.")
+    raise wrong(
+        "A range runs upwards from a number to a number or from a letter to a letter: `1-3` or "
+        "`A-C`."
+    )

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 from namegen.loading.sources import Source
 from namegen.loading.trouble import Told, Trouble, field_in, in_quotes
 
 QUOTE_IT = "put quotes around the whole text"
+_ITEM = re.compile(r"[^\s,\]}#'\"]+")
 _NAMES = {"`": "a backtick"}
 
 
@@ -50,8 +53,14 @@ def cannot_start(trouble: Trouble) -> Told:
     sign = _NAMES.get(trouble.sign, f"`{trouble.sign}`")
     found = field_in(trouble.line)
     whole = found and trouble.source.rest_of_line(trouble.at).startswith(found[1])
-    shown = in_quotes(trouble.line) if whole else ""
+    shown = in_quotes(trouble.line) if whole else _item(trouble.source.rest_of_line(trouble.at))
     return Told(f"A text cannot start with {sign} in YAML: {QUOTE_IT}{shown}.")
+
+
+def _item(rest: str) -> str:
+    """Return an item of a list as it is to be written."""
+    found = _ITEM.match(rest)
+    return f': `"{found[0]}"`' if found else ""
 
 
 def sign_alone(trouble: Trouble) -> Told:

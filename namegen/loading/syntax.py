@@ -168,7 +168,15 @@ def _always(message: str) -> Callable[[Trouble], Told]:
     return lambda trouble: Told(message)
 
 
-_BACKSLASH = "In double quotes a `\\` has a meaning of its own. Use single quotes instead."
+def _backslash(trouble: Trouble) -> Told:
+    field = field_in(trouble.line)
+    shown = ""
+    if field and field[1][:1] == field[1][-1:] == '"' and "'" not in field[1]:
+        shown = f": `{field[0]}: '{field[1][1:-1]}'`"
+    message = "In double quotes a `\\` has a meaning of its own. Use single quotes instead"
+    return Told(f"{message}{shown}.")
+
+
 _TOLD: tuple[tuple[str, Callable[[Trouble], Told]], ...] = (
     ("cannot start any token", cannot_start),
     ("did not find expected alphabetic or numeric character", sign_alone),
@@ -198,12 +206,12 @@ _TOLD: tuple[tuple[str, Callable[[Trouble], Told]], ...] = (
     ),
     ("unexpected end of stream", never_closed),
     ("unexpected document indicator", never_closed),
-    ("unknown escape character", _always(_BACKSLASH)),
+    ("unknown escape character", _backslash),
     (
         "escape code",
         _always("This `\\` code does not stand for a character. Use single quotes instead."),
     ),
-    ("did not find expected hexdecimal number", _always(_BACKSLASH)),
+    ("did not find expected hexdecimal number", _backslash),
     ("undefined alias", _always("A text that starts with `*` needs quotes.")),
     (
         "incompatible YAML document",

@@ -11,6 +11,7 @@ from namegen.model.findings import Fault
 # before it. ``motor #1`` and ``motor # 1`` are neither.
 _CUT = re.compile(r" #(?:\w| [0-9]+[ \t]*(?:[\r\n]|\Z))")
 _DECIMAL_COMMA = re.compile(r"[+-]?[0-9]+, ?[0-9]+")
+_FIELD = re.compile(r"[a-z_]+")
 _FLOW_END = re.compile(r"[],}]")
 
 
@@ -70,10 +71,14 @@ def comma_in_text(group: GroupNode, added: FieldNode) -> Fault | None:
     if _DECIMAL_COMMA.fullmatch(whole):
         way_out = f"Write the number with a point: `{whole.replace(',', '.').replace(' ', '')}`."
     else:
-        way_out = (
+        ways_out = [
             f"If it belongs to the text before it, put quotes around the whole text: "
-            f'"{_one_line(whole)}". If it is a field, give it a value: `{key.value}: ...`.'
-        )
+            f'"{_one_line(whole)}".',
+            f"If it is a field, give it a value: `{key.value}: ...`.",
+        ]
+        if _FIELD.fullmatch(key.value):
+            ways_out.reverse()
+        way_out = " ".join(ways_out)
     message = (
         f"A comma inside {{ }} starts a new field, so `{key.value}` was read as a field of its "
         f"own. {way_out}"

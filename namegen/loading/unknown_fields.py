@@ -56,14 +56,23 @@ def _stray(name: str, group: GroupNode, shape: type[Shape], known: dict[str, str
             f"`{name}` is no field of {shape.what}. If it belongs to `{above}`, put two blanks "
             "more in front of this line and of the lines that belong to it."
         )
-    foreign = _home(name, tuple(Shape.__subclasses__()))
+    foreign = _home(name, _all_shapes())
     if foreign:
-        return f"`{name}` is a field of {foreign}, which stands in another file."
+        return f"`{name}` is a field of {foreign}, which is another file. Move it there."
     listed = ", ".join(f"`{field}`" for field in known)
     message = f"`{name}` is no field of {shape.what}. It has: {listed}."
     if "with" in known:
         message += f" An option of the target is written `with: {{{name}: ...}}`."
     return message
+
+
+def _all_shapes() -> tuple[type[Shape], ...]:
+    from namegen.loading.shapes.catalogue import CatalogueShape
+    from namegen.loading.shapes.manifest import ManifestShape
+    from namegen.loading.shapes.workspace import WorkspaceShape
+
+    outermost = (ManifestShape, CatalogueShape, WorkspaceShape)
+    return tuple(shape for one in outermost for shape in shapes_within(one))
 
 
 def _home(name: str, shapes: tuple[type[Shape], ...]) -> str | None:

@@ -14,7 +14,7 @@ def unknown_kind(
 ) -> Fault:
     """Return the fault of a kind that is not declared; ``port_type`` is where it is plugged in."""
     inside = f"port: {port_type}" if port_type else ""
-    declare = f"A kind of your own stands in the catalogue: `kinds: {{{kind}: {{{inside}}}}}`."
+    declare = f"A kind of your own is declared in the catalogue: `kinds: {{{kind}: {{{inside}}}}}`."
     return _unknown(kind, place, "no kind that namegen knows", known, declare)
 
 

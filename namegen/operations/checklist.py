@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from namegen.checks.wording import with_article
+from namegen.checks.wording import a_device
 from namegen.model.manifests import Device, Manifest
 from namegen.model.sheet_mark import sheet_mark
 
@@ -18,7 +18,7 @@ def what_to_check(manifest: Manifest, name: str) -> tuple[str, ...]:
     device = _as_selected(manifest, manifest.devices[name])
     points = [_setup(manifest, name)] if manifest.setups else []
     where = _where(device)
-    kind = with_article(device.kind) if device.kind else "what it is"
+    kind = a_device(device.kind) if device.kind else "what it is"
     points.append(
         f'the configuration on the machine: it says "{name}", in these capitals, as {kind} at '
         f"{where}; the sheet with the mark {sheet_mark(manifest)} shows it"

@@ -40,11 +40,15 @@ def fields_that_cannot_be(target: Target, scene: Scene, path: str) -> Iterator[F
 def _option_misfits(target: Target, option: Option, scene: Scene, path: str) -> Iterator[Fault]:
     """Yield what is wrong with an option, or each kind of the devices that it says nothing for."""
     given, place = scene.options.get(option.name), scene.place(option.name)
+    if given is None and option.default is None:
+        needs = f"Target {target.name} needs the option `{option.name}` under `with:`."
+        yield Fault("missing-field", f"{needs} {option.help}", place)
+        return
     try:
         setting = option.setting(given, f"target {target.name}", scene.terms(target, path))
     except UnusableTarget as error:
-        kind = "missing-field" if given is None and option.default is None else "wrong-value"
-        yield Fault(kind, _told(error), place, found=given if isinstance(given, str) else None)
+        found = given if isinstance(given, str) else None
+        yield Fault("wrong-value", _told(error), place, found=found)
         return
     if not isinstance(setting, ByKind):
         return

@@ -147,11 +147,14 @@ class Option:
 
 
 def _other_type(value: object, wanted: str) -> str:
+    shown = repr(value)
+    if isinstance(value, tuple):
+        shown = f"[{', '.join(map(str, value))}]"
+    if isinstance(value, dict):
+        shown = f"{{{', '.join(f'{key}: {text}' for key, text in value.items())}}}"
     if wanted == "by-kind":
-        return f"{value!r} is no mapping: write a text for each kind, {{motor: ..., servo: ...}}"
-    if wanted == "texts":
-        return f"{value!r} is no list of texts"
-    return f"{value!r} is not a {wanted}"
+        return f"{shown} is no mapping: write a text for each kind, {{motor: ..., servo: ...}}"
+    return f"{shown} is no list of texts" if wanted == "texts" else f"{shown} is not a {wanted}"
 
 
 def _check_kinds(given: Collection[str], kinds: Collection[str], where: str) -> None:

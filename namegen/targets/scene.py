@@ -33,7 +33,7 @@ class Scene:
 
     def place(self, option: str) -> Place:
         """Return where an option is given, or else where it could be."""
-        for name in (f"with.{option}", "with", "to", ""):
+        for name in (f"with.{option}", "with", "target", ""):
             if name in self.places:
                 return self.places[name]
         return Place(self.manifests[0].path) if self.manifests else Place("")

@@ -82,7 +82,7 @@ def test_faults_of_an_included_file_stand_in_that_file(read, only):
         ("C:/hull.yaml", "from this file's folder on"),
         (r"..\shared\hull.yaml", "`../shared/hull.yaml`"),
         ('""', "path of a file is missing"),
-        ("heron.yaml", "robots/heron.yaml -> robots/heron.yaml"),
+        ("heron.yaml", "includes itself"),
     ],
 )
 def test_an_include_that_cannot_be_followed_is_a_fault_at_its_place(read, only, written, words):

@@ -119,7 +119,7 @@ def test_texts_stay_as_typed(device, typed):
         ("  a: b\n c: d\n", 2, 2, "not in one column"),
         ("a: @b\n", 1, 4, '`a: "@b"`'),
         ("a: *.b\n", 1, 4, '`a: "*.b"`'),
-        ("a: [*.b]\n", 1, 5, "put quotes around the whole text."),
+        ("a: [*.b]\n", 1, 5, 'put quotes around the whole text: `"*.b"`.'),
         ("a: %b\n", 1, 4, "cannot start with `%`"),
         ('a: "C:\\dir"\n', 1, 7, "single quotes"),
         ("a: - b\n", 1, 4, "Start the list on the next line"),

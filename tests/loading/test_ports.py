@@ -41,7 +41,7 @@ def test_ports(typed, port):
         ("bridge motor 1, bridge motor 2", "`[bridge motor 1, bridge motor 2]`"),
         (["bridge", "motor", "1"], "`bridge motor 1`"),
         ([], "`undecided`"),
-        (["undecided", "bridge motor 1"], "stands alone"),
+        (["undecided", "bridge motor 1"], "Write `undecided` alone"),
         ({"controller": "bridge"}, "one text"),
     ],
 )

@@ -114,7 +114,7 @@ def test_a_field_of_another_group_of_the_same_file_is_no_slip(only):
 
 def test_a_field_of_another_file_says_so(only):
     fault = only(read_catalogue(b"robot: heron\n", "catalogue.yaml"))
-    assert "a manifest, which stands in another file" in fault.message
+    assert "a manifest, which is another file" in fault.message
 
 
 def test_names_in_the_first_column_are_sent_below_the_empty_field_above(read):

@@ -6,11 +6,8 @@ from collections.abc import Iterable
 
 from namegen.checks import wording
 from namegen.model.manifests import Device
-from namegen.text.terminal import printable
 
 _LONGEST = 80
-_THINGS = frozenset({"motor", "servo", "switch", "lamp", "relay", "encoder", "imu"})
-"""Kinds that are called like the thing itself; the others say what the thing measures."""
 
 
 def quoted(text: str) -> str:
@@ -22,7 +19,7 @@ def quoted(text: str) -> str:
 
 def a(kind: str) -> str:
     """Return a device of a kind: ``a motor``, ``an encoder``, ``a device of kind distance``."""
-    return wording.with_article(kind) if kind in _THINGS else f"a device of kind {printable(kind)}"
+    return wording.a_device(kind)
 
 
 def plugged(device: Device) -> str:

@@ -38,11 +38,11 @@ def check(view: RobotView) -> Iterator[Finding]:
             continue
         seen.add((device.name, part))
         guess = nearest(part, parts)
-        known = f"Parts there: {listed(parts)}." if parts else ""
+        known = f"Write one of its parts ({listed(parts)}), or add" if parts else "Add"
         message = sentences(
             f"{quoted(device.name)} is said to be the part {quoted(part)}, "
             f"which {printable(path)} does not have.",
-            did_you_mean(guess) or f"{known} Or add it there under `parts`.".strip(),
+            did_you_mean(guess) or f"{known} this one there under `parts`.",
         )
         yield KIND.finding(
             device.place("part"), message, found=part, expected=guess, robot=view.manifest.robot

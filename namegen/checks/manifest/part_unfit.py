@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from namegen.checks.wiring import variants
-from namegen.checks.wording import named, quoted, sentences, to_write, with_article
+from namegen.checks.wording import a_device, named, quoted, sentences, to_write
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.places import Related
 from namegen.model.views import RobotView
@@ -40,8 +40,8 @@ def check(view: RobotView) -> Iterator[Finding]:
             other.name for other in view.catalogue.parts.values() if other.kind == device.kind
         ]
         message = sentences(
-            f"{quoted(device.name)} is {with_article(device.kind)}, but its part "
-            f"{quoted(part.name)} is {with_article(part.kind)}.",
+            f"{quoted(device.name)} is {a_device(device.kind)}, but its part "
+            f"{quoted(part.name)} is {a_device(part.kind)}.",
             f"Write {to_write(f'kind: {part.kind}')}, or another part.",
             f"Parts of kind {device.kind}: {named(others)}." if others else "",
         )

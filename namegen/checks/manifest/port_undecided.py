@@ -32,7 +32,7 @@ def check(view: RobotView) -> Iterator[Finding]:
             suitable = (part.ports if part else ()) or (kind.ports if kind else ())
             message = sentences(
                 f"The port of {quoted(device.name)} is undecided: the sheet cannot say where "
-                "it is plugged in.",
+                "it is plugged in. Write it here as soon as it is settled.",
                 free_ports(view, "", suitable) if suitable else "",
             )
             yield KIND.finding(

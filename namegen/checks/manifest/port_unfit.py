@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from namegen.checks.wiring import PortUse, exists, free_ports, written_uses
-from namegen.checks.wording import listed, quoted, sentences, to_write, with_article
+from namegen.checks.wording import a_device, listed, quoted, sentences, to_write, with_article
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.places import Related
 from namegen.model.views import RobotView
@@ -48,8 +48,8 @@ def _built_in(view: RobotView, use: PortUse) -> Iterator[Finding]:
     kind = board.built_in[use.port.type] if board else ""
     if use.device and use.device.kind and use.device.kind != kind:
         message = (
-            f"{use.who} is {with_article(use.device.kind)}, but {quoted(str(use.port))} is "
-            f"{with_article(kind)} that is built in. Write {to_write(f'kind: {kind}')}, "
+            f"{use.who} is {a_device(use.device.kind)}, but {quoted(str(use.port))} is "
+            f"{a_device(kind)} that is built in. Write {to_write(f'kind: {kind}')}, "
             "or correct the port."
         )
         yield KIND.finding(use.place, message, found=str(use.port), robot=view.manifest.robot)
@@ -64,7 +64,7 @@ def _plugged(view: RobotView, use: PortUse) -> Iterator[Finding]:
         suitable, owner = part.ports, f"the part {quoted(part.name)}"
         fits = use.port.type in suitable
     else:
-        suitable, owner = kind.ports if kind else (), with_article(device.kind)
+        suitable, owner = kind.ports if kind else (), a_device(device.kind)
         first = next(port for port in device.ports if port.label is not None)
         fits = use.port != first or any(
             port.type in suitable or not exists(view, port) for port in device.ports

@@ -177,11 +177,11 @@ def _numbered(number: int, text: str) -> str:
 
 
 def _owned(owner: Owner) -> str:
-    from namegen.checks.wording import with_article
+    from namegen.checks.wording import a_device
 
     device = owner.device
     ports = " and ".join(map(str, device.ports)) or "a port not yet decided"
-    what = f"{with_article(device.kind)} of {owner.robot}, plugged in at {ports} ({device.place()})"
+    what = f"{a_device(device.kind)} of {owner.robot}, plugged in at {ports} ({device.place()})"
     if owner.former:
         return f'is the old name of "{device.name}", {what}; write the new name'
     return f"is {what}"

@@ -5,6 +5,8 @@ Run with ``python tests/bench/fleet.py``. The bounds are CPU seconds, and the pe
 
 from __future__ import annotations
 
+import os
+import shutil
 import sys
 import tempfile
 from pathlib import Path
@@ -60,13 +62,17 @@ def best_of(root: Path, *words: str) -> Measurement:
 def main() -> int:
     """Measure a cold build, one with nothing to do, and whether anything is stale."""
     with tempfile.TemporaryDirectory() as folder:
-        root = Path(folder)
+        root, cache = Path(folder) / "boats", Path(folder) / "cache"
+        root.mkdir()
         lay_out(root)
+        os.environ["NAMEGEN_CACHE"] = str(cache)
         cold = measure(namegen("build"), root)
         files = [path for path in (root / "out").rglob("*") if path.is_file()]
         assert cold.code == 0 and len(files) == ROBOTS * len(OUTPUTS)
         runs = {"build, all to write": cold, "build, nothing to do": best_of(root, "build")}
         runs["build --stale"] = best_of(root, "build", "--stale")
+        shutil.rmtree(cache)
+        runs["--stale, forgotten"] = measure(namegen("build", "--stale"), root)
         runs["verify"] = best_of(root, "verify")
     assert all(run.code == 0 for run in runs.values())
     for title, run in runs.items():

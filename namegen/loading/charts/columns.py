@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from namegen.errors import UnusableInput
@@ -30,6 +30,7 @@ FIELDS: Mapping[str, tuple[str, ...]] = {
 }  # fmt: skip
 """Field -> general words for it, the likeliest first. Common practice, no source."""
 
+Known = Callable[[str], "str | None"]
 _HEADINGS_WITHIN = 30
 _FIELD_OF = {phrase: field for field, phrases in FIELDS.items() for phrase in phrases}
 _WIRING = ("port", "label", "type", "controller", "kind")
@@ -103,6 +104,13 @@ def columns_of(
     if best is None:
         raise UnusableInput("this chart holds nothing", where=where, remedy="fill it in first")
     _, table, columns = best
+    beside = {field_called(row.cell(0)) for row in table.rows}
+    if not wished and len(columns.index) < 2 and {"name", "port"} <= beside:
+        raise UnusableInput(
+            "the headings stand in the first column",
+            where=where,
+            remedy="they belong in a row of their own: transpose the table in the spreadsheet",
+        )
     for field, heading in wished.items():
         if field not in columns.index:
             _refuse(f'no heading is "{heading}"', columns, where)
@@ -127,7 +135,26 @@ def headings_again(row: Row, columns: Columns, wished: Mapping[str, str]) -> Col
     found = _guess(row, wished)
     exact = [name for name, text in found.guess.items() if field_called(text) == name]
     sure = "name" in exact and (len(exact) > 2 or len(exact) == len(row.filled) > 1)
-    return found if sure else None
+    same = [at for at in row.filled if row.cell(at) == columns.headings.cell(at)]
+    return found if sure or (columns["name"] in same and len(same) > 1) else None
+
+
+def by_values(columns: Columns, rows: Sequence[Row], known: Mapping[str, Known]) -> Columns:
+    """Return columns with those added in which every cell is a known word of a missing field.
+
+    ``known`` is field -> function that returns None of a text that is no word of it.
+    """
+    index, unused = dict(columns.index), dict(columns.unused)
+    for field, is_known in known.items():
+        if field in index:
+            continue
+        for heading, at in unused.items():
+            cells = [row.cell(at) for row in rows if row.cell(at)]
+            if len(cells) > 1 and all(is_known(cell) for cell in cells):
+                index[field] = unused.pop(heading)
+                break
+    ordered = {field: index[field] for field in FIELDS if field in index}
+    return Columns(columns.headings, ordered, unused)
 
 
 def _best(table: Table, wished: Mapping[str, str]) -> Columns | None:
@@ -139,7 +166,8 @@ def _best(table: Table, wished: Mapping[str, str]) -> Columns | None:
 def _refuse(what: str, columns: Columns, where: str) -> None:
     remedy = (
         'say which columns are meant: --columns "name=HEADING,port=HEADING"; '
-        f"line {columns.headings.line} is nearest: {str(columns.headings)[:200]}"
+        f"line {columns.headings.line} is nearest: {str(columns.headings)[:200]}. A chart without "
+        "headings needs a row of them above, such as Name, Port, Kind"
     )
     if "port" in columns.index and "name" not in columns.index and len(columns.unused) > 1:
         own = next(iter(columns.unused))

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from namegen.loading.charts.columns import Columns
+from namegen.loading.charts.kinds import kind_of
 from namegen.loading.charts.ports import Hint, Reading, read_ports, type_of
 from namegen.loading.charts.sections import Section
 from namegen.loading.charts.tables import Row
@@ -64,7 +65,9 @@ def entries_of(sections: Iterable[Section], titled: str) -> list[Entry]:
     """
     found: list[Entry] = []
     for section in sections:
-        says = {**section.says, **({titled: section.title} if titled and section.title else {})}
+        says = dict(section.says)
+        if section.title and (titled or kind_of(section.title)):
+            says[titled or "kind"] = section.title
         merged = [name for name in _MERGED if _looks_merged(section, name)]
         carried: dict[str, str] = {}
         for row in section.rows:

@@ -6,8 +6,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from namegen.loading.charts.chart import Aside
-from namegen.loading.charts.columns import Columns, charts_like, columns_of
+from namegen.loading.charts.columns import Columns, by_values, charts_like, columns_of
 from namegen.loading.charts.entries import Entry, entries_of
+from namegen.loading.charts.kinds import kind_of
+from namegen.loading.charts.ports import type_of
 from namegen.loading.charts.sections import Section, Sections, sections_of
 from namegen.loading.charts.tables import Table
 from namegen.loading.charts.titles import WISH, named_by_titles, titled, wished_title
@@ -49,6 +51,7 @@ def layout_of(
     shown = [table for table in tables if not table.hidden and table.rows] or tables
     chosen, columns = columns_of(shown, headings, where)
     charts = charts_like(shown, columns, headings) if sheets else [(chosen, columns)]
+    charts = [(table, _with_values(table, own)) for table, own in charts]
     parts = [sections_of(_named(one, len(charts)), own, headings) for one, own in charts]
     sections = _by_sheet(parts, charts)
     names = meant or named_by_titles(sections)
@@ -66,6 +69,12 @@ def layout_of(
         asides=tuple(aside for part in parts for aside in part.asides),
         others=tuple(one.how for one in tables if sheets and one.rows and one not in read),
     )
+
+
+def _with_values(table: Table, columns: Columns) -> Columns:
+    """Return columns with those whose headings say nothing and whose cells do."""
+    below = [row for row in table.rows if row.line > columns.headings.line]
+    return by_values(columns, below, {"type": type_of, "kind": kind_of})
 
 
 def _named(table: Table, charts: int) -> Table:

@@ -20,13 +20,21 @@ TYPE_WORDS: Mapping[str, str] = {
 _FILLERS = frozenset(
     {"port", "ports", "no", "nr", "number", "num", "channel", "ch", "pin", "socket", "slot"}
     | {"on", "at", "of", "the", "to", "in", "input", "output", "out", "bus", "addr", "address"}
+    | {"i/o", "io"}
 )
+_NO_CONTROLLER = frozenset(
+    {"or", "maybe", "perhaps", "see", "not", "no", "broken", "dead", "defect", "defective", "old"}
+    | {"new", "spare", "also", "with", "without", "for", "by", "if", "then", "and", "later", "now"}
+)
+"""Words that people write beside a port and that name no board. Common practice, no source."""
 _UNSETTLED = frozenset(
     {"", "?", "??", "-", "--", "\u2013", "\u2014", "tbd", "tba", "undecided", "open", "not yet"}
     | {"n/a", "none", "nowhere", "unplugged", "not connected", "not assigned", "unassigned"}
 )
 _BUILT_IN = frozenset({"built in", "builtin", "on board", "onboard", "internal", "inside"})
 _ADDRESS = re.compile(r"(?<!\w)@?\s*(0x[0-9a-f]{1,3})(?!\w)", re.IGNORECASE)
+_BARE_ADDRESS = re.compile(r"(?:@|\baddr(?:ess)?\b)[\s.:=]*([0-9a-f]{1,3})\b", re.IGNORECASE)
+_IN_OUT = re.compile(r"\bI/O\b", re.IGNORECASE)
 _SEVERAL = re.compile(r"\s*[,;+&\n]\s*|\s+and\s+", re.IGNORECASE)
 _TOKEN = re.compile(r"[^\s/:()\[\]@#|>]+")
 _NUMBERED = re.compile(r"(i2c|[^\W\d]+)[-_.]?(\d{1,3}|[A-Za-z]\d?)?", re.IGNORECASE)
@@ -69,9 +77,17 @@ class Reading:
 
 def read_ports(cell: str, hint: Hint) -> Reading:
     """Return the ports that a cell means. No ports and no doubt: they are undecided."""
+    cell = _IN_OUT.sub("", cell)
     found = _ADDRESS.search(cell)
     address = int(found[1], 16) if found else None
     text = cell[: found.start()] + " " + cell[found.end() :] if found else cell
+    bare = _BARE_ADDRESS.search(text)
+    if bare and bare[1].isdecimal():
+        meant = f"0x{bare[1]}, or 0x{int(bare[1]):02X}"
+        return Reading(doubt=f'the address "{bare[1]}" may be hexadecimal or decimal: {meant}')
+    if bare:
+        address = int(bare[1], 16)
+        text = text[: bare.start()] + " " + text[bare.end() :]
     hint = replace(hint, label=_TYPED.sub(r"\1", hint.label.strip()))
     if _unsettled(text) and (not hint.label or _unsettled(hint.label)):
         return Reading(address=address)
@@ -93,7 +109,7 @@ def read_ports(cell: str, hint: Hint) -> Reading:
 
 def type_of(text: str) -> str | None:
     """Return the port type that a cell names alone, such as ``Motor port``; or None."""
-    words = [word for word in text.casefold().split() if word not in _FILLERS]
+    words = [word for word in re.split(r"[\s_-]+", text.casefold()) if word not in _FILLERS]
     if len(words) != 1:
         return None
     return TYPE_WORDS.get(words[0]) or _of_letter(words[0], ())
@@ -158,9 +174,14 @@ def _one(text: str, hint: Hint) -> Port | str:
 def _pieces(text: str) -> list[str]:
     """Return the ports of a cell; in ``bridge, motor 1`` the first word belongs to the second."""
     first, *rest = _SEVERAL.split(text.strip(" \t,;+&"))
-    if rest and first.isalpha() and first.casefold() not in TYPE_WORDS:
+    if rest and not any(_names_port(word) for word in re.split(r"[\s-]+", first)):
         return [f"{first} {rest[0]}", *rest[1:]]
     return [first, *rest]
+
+
+def _names_port(word: str) -> bool:
+    """Whether a word may say a port's type or label."""
+    return word.casefold() in TYPE_WORDS or any(map(str.isdigit, word)) or len(word) == 1
 
 
 def _says(token: str) -> bool:
@@ -214,6 +235,9 @@ def _of_letter(letter: str, types: tuple[str, ...]) -> str | None:
 def _port(words: list[str], kind: str, label: str, hint: Hint, torn: bool = False) -> Port | str:
     if torn:
         return "more words stand there than controller, port type and label"
+    odd = [word for word in words if word.casefold() in _NO_CONTROLLER or word.isdecimal()]
+    if odd or any("?" in word for word in words):
+        return f'"{" ".join(words)}" names no controller'
     if not label:
         return "the label of its port is missing"
     if not _LABEL.fullmatch(label):

@@ -15,7 +15,7 @@ from namegen.loading.charts.entries import Entry
 from namegen.loading.charts.ports import Reading
 from namegen.model.boards import KINDS
 from namegen.model.manifests import Device, Port
-from namegen.text.words import convert
+from namegen.text.words import convert, split
 
 _ROBOT = re.compile(r"[A-Za-z][A-Za-z0-9_-]*")
 _SEVERAL_ROBOTS = re.compile(r"\s*[,;&/+\n]\s*")
@@ -141,14 +141,14 @@ class _Reading:
 
     def _without_kind(self, half: _Half, entry: Entry) -> None:
         cell = _said(entry, "kind")
-        meant = kinds.meanings(cell)
+        word = cell or entry.cell("name")
+        meant = kinds.meanings(cell or " ".join(split(word)))
         types = (port.type for port in self._controllers.ports(entry, None).ports)
         # The last of several words says what a thing is: a float switch is a switch.
         likely = next((name for name in types if name in KINDS), meant[-1] if meant else None)
-        word = cell or entry.cell("name")
         self._unsure.setdefault(word, []).append((entry.row.place, likely))
         why = (
-            "nothing says what kind of device it is"
+            "no column says what kind of device it is"
             if not cell
             else f'"{cell}" may be {" or ".join(meant)}'
             if len(meant) > 1

@@ -63,7 +63,7 @@ def test_a_slip_in_a_controller_makes_no_new_one():
 def test_the_port_decides_the_kind_where_no_column_does():
     chart = read("Name|Port", "a|bridge motor 1", "b|bridge digital 1")
     assert [one.device.kind for one in chart.robots[0].placed] == ["motor"]
-    assert whys(chart) == {3: "nothing says what kind of device it is"}
+    assert whys(chart) == {3: "no column says what kind of device it is"}
     assert '--kind "b=KIND"' in chart.misfits[0].remedy
 
 

@@ -23,7 +23,7 @@ from namegen.operations.acceptances import (
 )
 from namegen.operations.allowances import without_allowed
 from namegen.operations.code_files import ALL, CodeFiles, Selection, code_files
-from namegen.operations.code_reader import CodeReader, Literal
+from namegen.operations.code_reader import CodeReader, FileFacts, Literal
 from namegen.operations.files import Folder
 from namegen.operations.judging import judged
 from namegen.operations.number_names import NumberNames
@@ -48,6 +48,7 @@ class Audit:
     literals: Mapping[Place, Literal]
     found: Sequence[Finding]
     gone: Counter[Key]
+    facts: Sequence[FileFacts] = ()
 
 
 def audit(
@@ -87,12 +88,17 @@ def audit_files(
     *,
     asked: Iterable[str] = (),
     watch: Watch = iter,
+    before: Audit | None = None,
 ) -> Audit:
-    """Audit the given files as they are in ``folder``, which may hold edits not yet written."""
+    """Audit the given files as they are in ``folder``, which may hold edits not yet written.
+
+    ``before`` is an audit of the same files as they are on the disk: only what the edits
+    can touch is read again.
+    """
     outputs = read_record(workspace.folder)
     numbers = NumberNames(f for m in workspace.manifests for f in figures(m, workspace.catalogue))
     reader = CodeReader(folder, workspace.settings.lookups, files.roots, outputs, numbers)
-    facts = read_all(reader, list(files.uses), watch)
+    facts = _facts(reader, files, watch, before)
     named = set(asked)
     found = [
         finding
@@ -116,7 +122,22 @@ def audit_files(
         files=len(facts),
         lookups=sum(len(file.lookups) for file in facts),
     )
-    return Audit(report, reader.literals, found, gone)
+    return Audit(report, reader.literals, found, gone, facts)
+
+
+def _facts(
+    reader: CodeReader, files: CodeFiles, watch: Watch, before: Audit | None
+) -> list[FileFacts]:
+    """Return what the files say, read again only where the folder's edits can touch it."""
+    edited = reader.folder.overlay.keys()
+    earlier = before.facts if before is not None else ()
+    known = {file.path: file for file in earlier if file.holds_after(edited)}
+    if before is not None:
+        kept = {at: one for at, one in before.literals.items() if one.path not in edited}
+        reader.literals.update(kept)
+    read = read_all(reader, [path for path in files.uses if path not in known], watch)
+    known |= {file.path: file for file in read}
+    return [known[path] for path in files.uses]
 
 
 def accept(workspace: Workspace) -> int:

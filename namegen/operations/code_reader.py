@@ -46,6 +46,16 @@ class FileFacts:
     numbers: tuple[TypedNumber, ...] = ()
     marked: bool = False
     """Whether its bytes may hold a comment that allows a finding."""
+    through: frozenset[str] = frozenset()
+    """Other files that hold texts of its look-ups."""
+
+    def holds_after(self, changed: Collection[str]) -> bool:
+        """Whether all this stays true when literals of other files get another text.
+
+        What is not known counts as not holding: it may lie in any file.
+        """
+        known = all(lookup.text is not None for lookup in self.lookups)
+        return known and self.path not in changed and self.through.isdisjoint(changed)
 
 
 class CodeReader:
@@ -101,13 +111,19 @@ class CodeReader:
         )
         if not looks_up:
             return FileFacts(path, numbers=numbers, marked=MARK in data)
-        lookups = tuple(
-            self._lookup(site, found, path, language.name)
+        resolved = [
+            (site, found)
             for site in reading.lookups
             for found in self._resolver.resolve(site, path)
+        ]
+        return FileFacts(
+            path,
+            lookups=tuple(self._lookup(*one, path, language.name) for one in resolved),
+            unreadable=tuple((_place(path, lines, span), None) for span in reading.unsound),
+            numbers=numbers,
+            marked=MARK in data,
+            through=frozenset(file for _, found in resolved for file, _ in found.pieces) - {path},
         )
-        unsound = tuple((_place(path, lines, span), None) for span in reading.unsound)
-        return FileFacts(path, lookups, unsound, numbers, marked=MARK in data)
 
     def mentions(self, path: str, names: Sequence[str]) -> set[str]:
         """Return which of the identifiers the file's code refers to."""

@@ -135,9 +135,8 @@ def _prove(
     Raises:
         UnusableInput: a look-up would get another name, or something new is found.
     """
-    after = audit_files(
-        workspace, files, folder.with_changes({change.path: change.new}), asked=(LOOSE,)
-    )
+    changed = folder.with_changes({change.path: change.new})
+    after = audit_files(workspace, files, changed, asked=(LOOSE,), before=before)
     kinds = [f.kind for f in before.report.findings if f.kind != LOOSE]
     now = [f.kind for f in after.report.findings if f.kind != LOOSE]
     left = [f for f in after.report.findings if f.kind == LOOSE and f.place.path == change.path]

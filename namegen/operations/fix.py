@@ -84,7 +84,9 @@ def fix(
         changes, doubts = _changes(seen, found, kept)
         if not doubts:
             folder = seen.with_changes({c.path: c.new for c in changes})
-            after = audit_files(workspace, files, folder).report if changes else found.report
+            after = found.report
+            if changes:
+                after = audit_files(workspace, files, folder, before=found).report
             doubts = _spoilt(found.report, after, kept)
         if not doubts:
             return Fixed(tuple(changes), tuple(sorted(refused.items())), found.report, after)

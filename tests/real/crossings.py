@@ -29,7 +29,7 @@ JAVA = [
     )
 ]
 _JAVA_LINE = re.compile(
-    rb"(\w+)\s*=\s*(?:\([\w.<>]+\)\s*)?(?:[\w.]+\.)?(\w+)\(\s*\"([A-Za-z_][\w.-]*)\"\s*[,)]"
+    rb"(\w+)\s*=\s*(?:\([\w.<>]+\)\s*)?(?:[\w.]+\.)?(\w+)\(\s*\"([A-Za-z_][\w.-]*)\"\s*(?:,|\)\s*;)"
 )
 _NAME = re.compile(r"[A-Za-z_][\w.-]+")
 MODES = ("copied", "swapped", "alone")

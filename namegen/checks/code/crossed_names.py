@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from operator import eq
 
 from namegen.checks.code.candidates import related
 from namegen.checks.code.places import share, site
@@ -23,9 +24,8 @@ KIND = FindingKind(
         "A variable, field, parameter or keyword bears the name of one device and is filled "
         "with another of the same kind. Because names such as `light` or `path` often mean no "
         "device at all, a second sign is needed: the device that it gets fills its own variable "
-        "in the same file; or the two are swapped there; or the variable has a name of several "
-        "words that is like the other name, or stands among look-ups whose variables are named "
-        "for their devices."
+        "in the same file; or the two are swapped there; or the names are of several words and "
+        "alike; or it stands among look-ups whose variables are named for their devices."
     ),
     why=(
         "This is what is left when a line is copied and only one of its two names is changed. "
@@ -58,7 +58,7 @@ def check(view: CodeView) -> Iterator[Finding]:
         if signs.innocent:
             continue
         sign = signs.copied_or_swapped()
-        if sign is not None or signs.by_its_words():
+        if sign is not None or signs.alike() or signs.out_of_line():
             yield _finding(view, lookup, other, sign)
 
 
@@ -66,8 +66,8 @@ def check(view: CodeView) -> Iterator[Finding]:
 class _Signs:
     """What tells a crossed name from a common word that happens to be a device's name as well.
 
-    Measured on code that no one here wrote (tests/bench/crossed.py): of two hundred variables
-    that bear some device's name and are filled with another, one alone had a second sign.
+    Of some four hundred variables that bear one by chance, in code that no one here wrote,
+    about ten had one of these signs (tests/bench/crossed.py).
     """
 
     lookup: ResolvedLookup
@@ -101,16 +101,25 @@ class _Signs:
                 return Related(site(one), "it fills the variable of its own name here")
         return None
 
-    def by_its_words(self) -> bool:
-        """Whether the holder's name is of several words and can hardly mean anything else."""
+    def alike(self) -> bool:
+        """Whether both names are of several words, and one is the same at the same place."""
         holder, held = _words(self.lookup.site.holder), _words(self.held.name)
-        if len(holder) == 1 or self._longer():
-            return False
-        if len(holder) == len(held) and any(x == y for x, y in zip(holder, held, strict=True)):
-            return True
+        alike = len(holder) == len(held) and any(map(eq, holder, held))
+        return alike and len(holder) > 1 and not self._longer()
+
+    def out_of_line(self) -> bool:
+        """Whether the look-ups around it fill variables that are named for their devices.
+
+        All of two or more must; half of them are enough where the holder's name is of
+        several words, because then it can hardly mean anything else.
+        """
         near = [one for one in self._near() if one.text is not None]
-        fitting = [one for one in near if _letters(one.site.holder) == _letters(one.text or "")]
-        return bool(near) and 2 * len(fitting) >= len(near)
+        fitting = [one for one in near if _letters(one.site.holder) == _letters(one.text)]
+        if not near or self._longer():
+            return False
+        if len(_words(self.lookup.site.holder)) > 1:
+            return 2 * len(fitting) >= len(near)
+        return len(fitting) == len(near) and len({one.text for one in near}) > 1
 
     def _longer(self) -> bool:
         """Whether the holder says all that the held device's name says, and more."""

@@ -46,7 +46,12 @@ def told(code: str) -> list[tuple[int, str | None, str | None]]:
         'winch = boat.motor("winch")\nwinch = boat.motor("reel")\nreel = boat.motor("reel")',
         # In another function, a longer name may say more of the same thing.
         IN_TWO.format('net_winch = boat.motor("winch")', 'winch = boat.motor("winch")'),
-        # The other look-ups here are not named for their devices.
+        # The other look-ups here are not named for their devices, or are too few.
+        'reel = boat.motor("sternThruster")\nwinch = boat.motor("winch")',
+        (
+            'reel = boat.motor("sternThruster")\nwinch = boat.motor("winch")\n'
+            'net_winch = boat.motor("netWinch")\npusher = boat.motor("bowThruster")'
+        ),
         'net_winch = boat.motor("sternThruster")\npusher = boat.motor("bowThruster")',
     ],
 )
@@ -75,6 +80,11 @@ def test_without_a_second_sign_nothing_is_crossed(code: str):
         # Like each other, word by word.
         ('m_bowThruster = boat.motor("sternThruster")', [(1, "sternThruster", "bowThruster")]),
         # Among variables that are named for their devices.
+        (
+            'reel = boat.motor("sternThruster")\nwinch = boat.motor("winch")\n'
+            'net_winch = boat.motor("netWinch")',
+            [(1, "sternThruster", "reel")],
+        ),
         (
             'net_winch = boat.motor("sternThruster")\nreel = boat.motor("reel")',
             [(1, "sternThruster", "netWinch")],

@@ -2,6 +2,10 @@
 
 Each language is one package below this one, found by walking the folder. Its
 ``__init__.py`` imports nothing heavy and offers ``EXTENSIONS`` and ``load()``.
+
+What languages share lies beside the packages, as bases that a language fills in:
+``readings.py`` (a file's facts) with ``uses.py`` (look-ups), ``definitions.py``,
+``imports.py``, ``expressions.py`` and ``numbers.py``, all on ``sources.py``.
 """
 
 from __future__ import annotations

@@ -20,6 +20,8 @@ from namegen.targets.wording import Sayings
 from namegen.text.terminal import printable
 
 _LONGEST = 100
+_PARTS = {"end of print statement": ("{{", "}}"), "end of statement block": ("{%", "%}")}
+"""How Jinja2 calls the ends of its marks, and the marks."""
 _SAVE = "Save it as UTF-8 in your editor."
 
 
@@ -62,22 +64,26 @@ def _said(error: Exception, target: Target, spot: _Spot, data: Mapping[str, obje
         return absences.no_filter(found[1], target)
     if found := re.match(r"No test named '([^']*)'", message):
         return absences.no_test(found[1])
-    said = _shape(message) if isinstance(error, TemplateSyntaxError) else None
-    return said or _raised(error, message, target)
+    if isinstance(error, TemplateSyntaxError):
+        return _shape(message)
+    return _raised(error, message, target)
 
 
-def _shape(message: str) -> Sayings | None:
-    """Return what is wrong with the shape of a template, where Jinja2's words are not plain."""
+def _shape(message: str) -> Sayings:
+    """Return what is wrong with the shape of a template, in plainer words than Jinja2's."""
     if found := re.match(r"Encountered unknown tag '(\w+)'", message):
         return absences.no_tag(found[1])
     if found := re.search(r"innermost block that needs to be closed is '(\w+)'", message):
         return Sayings(
             f"a {{% {found[1]} %}} is not closed", f"Write {{% end{found[1]} %}} where it ends."
         )
-    for what, begins, ends in (("print statement", "{{", "}}"), ("statement block", "{%", "%}")):
+    for what, (begins, ends) in _PARTS.items():
         if "unexpected end of template" in message and what in message:
             return Sayings(f"a {begins} is not closed", f"Write {ends} where it ends.")
-    return None
+        message = message.replace(what, ends)
+    if found := re.match(r"expected token '(.+)', got '(.+)'", message):
+        return Sayings(f'"{found[2]}" stands where "{found[1]}" should')
+    return Sayings(message.rstrip("."))
 
 
 def _raised(error: Exception, message: str, target: Target) -> Sayings:

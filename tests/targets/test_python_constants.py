@@ -9,6 +9,9 @@ import sys
 import warnings
 from pathlib import Path
 
+import pytest
+
+from namegen.errors import UnusableTarget
 from targets.boats import device, robot
 from targets.facts_of import header_of, numbers_of, rows_of, texts_of
 
@@ -126,3 +129,11 @@ def test_a_former_name_type_checks_and_warns_where_it_is_used(make, tmp_path):
 def test_former_names_only_when_asked_for(make):
     text = make("python-constants", path="devices.py")
     assert "FRONT_THRUSTER" not in text and "warn" not in text
+
+
+@pytest.mark.parametrize("target", ["python-constants", "python-kinds"])
+@pytest.mark.parametrize("name", ["heron-devices", "2nd", "class"])
+def test_a_file_that_no_program_could_import_is_refused(make, target, name):
+    with pytest.raises(UnusableTarget, match=f"option module: '{name}' cannot be used"):
+        make(target, path=f"code/{name}.py")
+    assert make(target, path=f"code/{name}.py", module="devices") == make(target, path="devices.py")

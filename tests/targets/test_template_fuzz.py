@@ -27,7 +27,7 @@ WORDS = (
     "loop", "loop(robot.devices)", "range(99999)", "range(10 ** 9)", "10 ** 9", "'x' * 10 ** 9",
     "|json_value", "|plain_line", "|lines(0)", "|lines(9)", "|map('upper')", "|groupby('kind')",
     "|batch(0)", "|slice(0)", "|sum", "|pprint", "|tojson", "|attr('__class__')", ".__class__",
-    "self", " is foo", " is none", "none", "true", "1 // 0", "|", "~", "*", "**", "(", ")", "[", 
+    "self", " is foo", " is none", "none", "true", "1 // 0", "|", "~", "*", "**", "(", ")", "[",
     "]", ".", ",", " ", "'", '"', "\\", "\0", "\u2028", "é",
 )  # fmt: skip
 EXPRESSIONS = st.lists(st.sampled_from(WORDS), max_size=6).map(

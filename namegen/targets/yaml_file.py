@@ -17,29 +17,7 @@ def read(path: Path, *, required: Collection[str], allowed: Collection[str] = ()
         UnusableTarget: the file cannot be read, is no mapping, lacks a key or
             has one too many.
     """
-    import yaml
-
-    where = shown(path)
-    loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-    try:
-        data = yaml.load(path.read_text(encoding="utf-8"), Loader=loader)
-    except OSError as error:
-        raise UnusableTarget(
-            f"cannot be read: {error.strerror}",
-            where=where,
-            remedy=f"Each folder beside it is a target with a {path.name}. Begin the name of a "
-            "folder that is none with an underscore.",
-        ) from error
-    except (UnicodeDecodeError, yaml.YAMLError) as error:
-        mark = getattr(error, "problem_mark", None)
-        line = f":{mark.line + 1}" if mark else ""
-        problem = getattr(error, "problem", None) or "not UTF-8"
-        raise UnusableTarget(
-            f"is not YAML: {problem}",
-            where=where + line,
-            remedy="Indent with blanks, not tabs, and put quotes around a text with other signs "
-            "than letters and digits.",
-        ) from error
+    where, data = shown(path), _parsed(path)
     if not isinstance(data, dict):
         raise UnusableTarget(
             "holds no fields", where=where, remedy=f"It wants {', '.join(required)}."
@@ -63,6 +41,35 @@ def read(path: Path, *, required: Collection[str], allowed: Collection[str] = ()
             remedy=f"It wants {', '.join(required)}{also}.",
         )
     return data
+
+
+def _parsed(path: Path) -> object:
+    """Return what stands in a file of YAML.
+
+    Raises:
+        UnusableTarget: it cannot be read, or is no YAML.
+    """
+    import yaml
+
+    loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+    try:
+        return yaml.load(path.read_text(encoding="utf-8"), Loader=loader)
+    except OSError as error:
+        raise UnusableTarget(
+            f"cannot be read: {error.strerror}",
+            where=shown(path),
+            remedy=f"Each folder beside it is a target with a {path.name}. Begin the name of a "
+            "folder that is none with an underscore.",
+        ) from error
+    except (UnicodeDecodeError, yaml.YAMLError) as error:
+        mark = getattr(error, "problem_mark", None)
+        line = f":{mark.line + 1}" if mark else ""
+        raise UnusableTarget(
+            f"is not YAML: {getattr(error, 'problem', None) or 'not UTF-8'}",
+            where=shown(path) + line,
+            remedy="Indent with blanks, not tabs, and put quotes around a text with other signs "
+            "than letters and digits.",
+        ) from error
 
 
 def shown(path: Path) -> str:

@@ -48,14 +48,16 @@ def namegen() -> Run:
     A traceback, whatever the exit code, fails the test.
     """
 
-    def run(*words: str, cwd: Path, timeout: float = 60) -> subprocess.CompletedProcess[str]:
+    def run(
+        *words: str, cwd: Path, timeout: float = 60, columns: int = 100
+    ) -> subprocess.CompletedProcess[str]:
         done = subprocess.run(
             [sys.executable, "-m", "namegen", *words],
             cwd=cwd,
             capture_output=True,
             text=True,
             encoding="utf-8",
-            env={**os.environ, "PYTHONUTF8": "1", "COLUMNS": "100"},
+            env={**os.environ, "PYTHONUTF8": "1", "COLUMNS": str(columns)},
             timeout=timeout,
             check=False,
         )

@@ -10,6 +10,7 @@ what it judges:
 ``check_catalogue(catalogue) -> Iterator[Finding]``    in ``manifest``
 ``judge(question: NameQuestion) -> Finding | None``    in ``code``, by rank
 ``check(view: CodeView) -> Iterator[Finding]``         in ``code``
+``check(view: FleetView) -> Iterator[Finding]``        in ``fleet``
 =====================================================  ======================
 
 A module with a ``KIND`` alone describes what loading or another part finds. A
@@ -28,12 +29,13 @@ from typing import cast
 from namegen.checks.acceptance import accepted
 from namegen.model.boards import Catalogue
 from namegen.model.findings import Finding, FindingKind
-from namegen.model.views import CodeView, NameQuestion, RobotView
+from namegen.model.views import CodeView, FleetView, NameQuestion, RobotView
 
 __all__ = [
     "accepted",
     "catalogue_checks",
     "code_checks",
+    "fleet_checks",
     "kind",
     "kinds",
     "manifest_checks",
@@ -45,6 +47,7 @@ ManifestCheck = Callable[[RobotView], Iterator[Finding]]
 CatalogueCheck = Callable[[Catalogue], Iterator[Finding]]
 NamingJudge = Callable[[NameQuestion], Finding | None]
 CodeCheck = Callable[[CodeView], Iterator[Finding]]
+FleetCheck = Callable[[FleetView], Iterator[Finding]]
 
 
 @cache
@@ -70,7 +73,7 @@ def kind(name: str) -> FindingKind | None:
 def where_judged(name: str) -> str | None:
     """Return what a finding of this kind is judged from, or None when there is no such kind.
 
-    That is the group: ``manifest``, or ``code`` for a robot's code as a whole; and
+    That is the group: ``manifest``, ``fleet``, or ``code`` for a robot's code as a whole; and
     ``look-up`` for what is judged line by line in code.
     """
     group, stem = _home(name)
@@ -103,6 +106,12 @@ def naming_judges() -> tuple[NamingJudge, ...]:
 def code_checks() -> tuple[CodeCheck, ...]:
     """Return what judges all code of a robot, in the alphabetical order of the kinds."""
     return cast("tuple[CodeCheck, ...]", _functions("code", "check"))
+
+
+@cache
+def fleet_checks() -> tuple[FleetCheck, ...]:
+    """Return what holds robots against each other, in the alphabetical order of the kinds."""
+    return cast("tuple[FleetCheck, ...]", _functions("fleet", "check"))
 
 
 def _home(name: str) -> tuple[str | None, str]:

@@ -126,3 +126,10 @@ class CodeView:
     complete: bool
     numbers: Sequence[TypedNumber] = ()
     figures: Sequence[Figure] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FleetView:
+    """Robots that are meant to be alike, for the checks of ``checks/fleet/``."""
+
+    robots: Sequence[Manifest]

@@ -4,15 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from namegen.checks.misreading import misread
+from namegen.checks.near_names import difference, near
 from namegen.checks.wording import quoted
 from namegen.model.findings import Example, Finding, FindingKind, Severity
-from namegen.model.manifests import Device
 from namegen.model.places import Related
 from namegen.model.views import RobotView
-from namegen.text.differences import spell_out
-from namegen.text.lookalikes import look_alike, skeleton
-from namegen.text.words import convert
 
 KIND = FindingKind(
     name="near-duplicate",
@@ -37,9 +33,9 @@ def check(view: RobotView) -> Iterator[Finding]:
 
     A pair that gives one identifier is left to ``identifier-clash``.
     """
-    for earlier, later in _near(list(view.manifest.devices.values())):
+    for earlier, later in near(list(view.manifest.devices.values())):
         clash = any(one.constant(earlier) == one.constant(later) for one in view.schemes)
-        how = "" if clash else _difference(earlier.name, later.name)
+        how = "" if clash else difference(earlier.name, later.name)
         if how:
             message = (
                 f"{quoted(earlier.name)} and {quoted(later.name)} are easily taken for one "
@@ -52,35 +48,3 @@ def check(view: RobotView) -> Iterator[Finding]:
                 robot=view.manifest.robot,
                 related=[Related(earlier.place(), f"{quoted(earlier.name)} is named here")],
             )
-
-
-def _near(devices: list[Device]) -> Iterator[tuple[Device, Device]]:
-    """Yield the pairs that may be one edit apart, each once, in the order of the manifest.
-
-    Two texts are one edit apart only if they share a text that is one letter
-    shorter, so that no pair needs to be compared that shares none.
-    """
-    holders: dict[str, list[int]] = {}
-    pairs: set[tuple[int, int]] = set()
-    for index, device in enumerate(devices):
-        look = skeleton(device.name).casefold()
-        for key in {look, *(look[:at] + look[at + 1 :] for at in range(len(look)))}:
-            others = holders.get(key)
-            if others is None:
-                holders[key] = [index]
-            else:
-                pairs.update((other, index) for other in others)
-                others.append(index)
-    for one, other in sorted(pairs):
-        yield devices[one], devices[other]
-
-
-def _difference(earlier: str, later: str) -> str:
-    """Return how two names differ when people would misread one for the other."""
-    if earlier.casefold() == later.casefold():
-        return "only capitals differ"
-    if look_alike(earlier.casefold(), later.casefold()) or look_alike(earlier, later):
-        return f"they look alike ({spell_out(later, earlier)})"
-    if convert(earlier, "snake_case") == convert(later, "snake_case"):
-        return "only capitals and the signs between words differ"
-    return spell_out(later, earlier) if misread(earlier, later) else ""

@@ -1,0 +1,1 @@
+"""Finding kinds between the robots of a workspace, one file each."""

@@ -88,7 +88,7 @@ def read_target(folder: Path) -> Target:
         description=str(data["description"]),
         language=data.get("language"),
         per=data["per"],
-        file=str(data.get("file", "{robot}.txt")),
+        file=data.get("file") or "{robot}.txt",
         template=data["template"],
         folder=folder,
         escapes=tuple(data.get("escapes") or ()),

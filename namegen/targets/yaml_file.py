@@ -61,11 +61,13 @@ def _parsed(path: Path) -> object:
             remedy=f"Each folder beside it is a target with a {path.name}. Begin the name of a "
             "folder that is none with an underscore.",
         ) from error
-    except (UnicodeDecodeError, yaml.YAMLError) as error:
+    except (ValueError, yaml.YAMLError) as error:  # YAML takes 2026-99-99 for a date
         mark = getattr(error, "problem_mark", None)
         line = f":{mark.line + 1}" if mark else ""
+        bytes_are_wrong = isinstance(error, UnicodeDecodeError | yaml.reader.ReaderError)
+        problem = "not UTF-8" if bytes_are_wrong else getattr(error, "problem", None) or error
         raise UnusableTarget(
-            f"is not YAML: {getattr(error, 'problem', None) or 'not UTF-8'}",
+            f"is not YAML: {problem}",
             where=shown(path) + line,
             remedy="Indent with blanks, not tabs, and put quotes around a text with other signs "
             "than letters and digits.",

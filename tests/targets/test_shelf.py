@@ -50,6 +50,11 @@ def test_a_workspace_may_not_hide_a_bundled_target(tmp_path):
     [
         ("", "holds no fields\n  It wants model, description, per, template."),
         ("model: 1\nper: [", "crew-list/target.yaml:3: is not YAML"),
+        (SOUND.replace("A list.", "2026-99-99"), "is not YAML: month must be in 1..12"),
+        (SOUND + "\0", "is not YAML: not UTF-8"),
+        (SOUND + f"file: {'[' * 20_000}", "crew-list/target.yaml:5: is not YAML: exceeded maximum"),
+        (SOUND + "? [a]\n: b\n", "is not YAML: found unhashable key"),
+        (SOUND + "file: !!python/name:os.system x\n", "is not YAML: could not determine"),
         ("model: 1\n", "lacks description, per, template\n  It wants model,"),
         (SOUND.replace("A list.", ""), "lacks description"),
         (SOUND + "colour: red\n", "unknown field: colour\n  Known fields: model, description,"),

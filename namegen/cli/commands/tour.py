@@ -41,14 +41,16 @@ def command(folder: Path) -> int:
     mends = hand_mends(Folder(folder))
     say_diff(list(fix.diff(mends)))
     Folder(folder).write({mend.path: mend.new for mend in mends})
-    steps.tell("Once more: do the manifests, the outputs and the programs agree?")
-    last = [steps.run("verify"), steps.run("build", "--stale"), steps.run("audit")]
+    steps.tell("The boats side by side: what differs between them, and should it?")
+    steps.run("fleet")
+    steps.tell("The last look: do the manifests, the outputs and the programs agree now?")
+    last = steps.run("ready")
     steps.tell("Start a program with the wrong setup selected; it says so before anything moves:")
     say(f"  cd {folder}; python library/run.py code/heron/visit.py tank-test")
     steps.tell("Print the sheet, wire by it, and hang it beside the boat:")
     for sheet in sorted((folder / "sheets").glob("*.md")):
         say(f"  {sheet}")
-    return max(last)
+    return last
 
 
 class _Steps:

@@ -1,0 +1,71 @@
+"""``namegen ready``: the last look before a robot is switched on."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import click
+
+from namegen.cli.options import Where, takes_where
+
+if TYPE_CHECKING:
+    from namegen.operations.ready import RobotState
+
+ORDER = 55
+
+CAUTION = (
+    "Ready means that manifest, outputs and code agree, and nothing more: it looks at no wire, no "
+    "battery and no moving part. Wire with the battery unplugged, keep clear of what moves, make "
+    "first moves at low power with a second person present. Local rules and the people appointed "
+    "to decide come first."
+)
+
+
+@click.command(short_help="Take the last look before a robot is switched on.")
+@click.argument("robots", nargs=-1, metavar="[ROBOT]...")
+@takes_where
+def command(robots: tuple[str, ...], where: Where) -> int:
+    """Look at manifests, outputs and code in one, and say what to check on the machine.
+
+    Everything that `verify`, `build --stale` and `audit` would say comes first; then, for
+    each robot, whether it is ready, the setup to select and the mark of its sheet.
+    """
+    import textwrap
+
+    from namegen.cli.reporting import say, show, watched
+    from namegen.operations.ready import ready
+
+    space = where.open()
+    found = ready(space, robots, watched)
+    if found.report.findings:
+        show(space.source, found.report)
+        say("")
+    for output in found.behind:
+        say(f"{output.path}: {output.state.value}; {output.state.remedy}")
+    for path in found.unread:
+        say(f"{path}: nothing is known of this robot; mend what is said above first")
+    for robot in found.robots:
+        _say_robot(robot)
+    say("\n" + textwrap.fill(CAUTION, 80))
+    return 0 if found.ready else 1
+
+
+def _say_robot(state: RobotState) -> None:
+    from namegen.cli.reporting import count, say
+    from namegen.text.terminal import printable
+
+    lacks = [
+        count(number, one, many)
+        for number, one, many in (
+            (state.errors, "error", "errors"),
+            (state.warnings, "warning", "warnings"),
+            (len(state.behind), "output not current", "outputs not current"),
+        )
+        if number
+    ]
+    say(f"{printable(state.robot)}: {'ready' if state.ready else 'NOT ready: ' + ', '.join(lacks)}")
+    if not state.has_code:
+        say("  no code         `code` in namegen.yaml names none for it, so none was audited")
+    if state.setup is not None:
+        say(f"  select          {printable(state.setup)}")
+    say(f"  sheet mark      {state.mark}")

@@ -1,0 +1,141 @@
+"""Ready: the last look before a robot is switched on; manifests, outputs and code in one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from namegen.model.findings import Finding, Severity
+from namegen.model.manifests import Manifest
+from namegen.model.reports import Report
+from namegen.model.sheet_mark import sheet_mark
+from namegen.operations import build
+from namegen.operations.audit import audit_files
+from namegen.operations.build import Output, Plan, State
+from namegen.operations.code_files import CodeFiles, code_files
+from namegen.operations.two_readers import Watch
+from namegen.operations.verify import sort, verify
+from namegen.operations.workspace import Workspace
+
+
+@dataclass(frozen=True, slots=True)
+class RobotState:
+    """What stands between one robot and being switched on, and what to check on it.
+
+    ``setup`` is None for a robot without setups; ``mark`` must stand on its printed
+    sheet. ``has_code`` is whether any code of it was audited.
+    """
+
+    robot: str
+    errors: int
+    warnings: int
+    behind: tuple[Output, ...]
+    setup: str | None
+    mark: str
+    has_code: bool
+
+    @property
+    def ready(self) -> bool:
+        """Whether manifest, outputs and code agree."""
+        return not (self.errors or self.warnings or self.behind)
+
+
+@dataclass(frozen=True, slots=True)
+class Readiness:
+    """All findings of `verify` and `audit`, and the state of each robot."""
+
+    report: Report
+    robots: tuple[RobotState, ...]
+    behind: tuple[Output, ...]
+    unread: tuple[str, ...]
+    """Paths of manifests that could not be made out: nothing is known of their robots."""
+
+    @property
+    def ready(self) -> bool:
+        """Whether every robot is ready."""
+        clean = self.report.clean and not self.behind and not self.unread
+        return clean and all(robot.ready for robot in self.robots)
+
+
+def ready(workspace: Workspace, robots: Sequence[str] = (), watch: Watch = iter) -> Readiness:
+    """Look at manifests, outputs and code of the named robots (none: all). Nothing is written.
+
+    Raises:
+        UnusableInput: a robot is not known, or the settings cannot be used.
+        UnusableTarget: a target cannot be used.
+        RefusedWrite: an output would land outside the workspace or on a folder.
+    """
+    chosen = workspace.chosen(robots)
+    verified, planned = verify(workspace, robots), build.plan(workspace, robots)
+    files = code_files(workspace)
+    if robots:
+        files = _of(files, robots)
+    audited = audit_files(workspace, files, workspace.folder, watch=watch).report
+    concerned = _Concerned(workspace, chosen, files)
+    found = [*verified.findings, *audited.findings]
+    if robots:
+        found = [one for one in found if concerned.by(one)]
+    report = Report(sort(found), verified.files + audited.files, audited.lookups)
+    behind = tuple(one for one in planned.outputs if one.state is not State.CURRENT)
+    return Readiness(
+        report,
+        tuple(_state(manifest, report, planned, concerned) for manifest in chosen),
+        behind,
+        () if robots else workspace.broken,
+    )
+
+
+def _of(files: CodeFiles, robots: Iterable[str]) -> CodeFiles:
+    """Return the files that run on the named robots, as far as they do."""
+    named = set(robots)
+    uses = {path: tuple(u for u in some if u.robot in named) for path, some in files.uses.items()}
+    return replace(
+        files,
+        uses={path: some for path, some in uses.items() if some},
+        whole=files.whole & named,
+        all=False,
+    )
+
+
+class _Concerned:
+    """Tells which of the chosen robots a finding is about."""
+
+    def __init__(self, workspace: Workspace, chosen: Sequence[Manifest], files: CodeFiles) -> None:
+        self.chosen = {manifest.robot for manifest in chosen}
+        self.with_code = {use.robot for uses in files.uses.values() for use in uses}
+        self.of_file: dict[str, set[str]] = {path: set() for path in workspace.broken}
+        for manifest in workspace.manifests:
+            for path in manifest.sources:
+                self.of_file.setdefault(path, set()).add(manifest.robot)
+        for path, uses in files.uses.items():
+            self.of_file.setdefault(path, set()).update(use.robot for use in uses)
+
+    def by(self, finding: Finding) -> set[str]:
+        """Return the robots; what belongs to no robot's file concerns them all."""
+        if finding.robot is not None:
+            return self.chosen & {finding.robot}
+        return self.chosen & self.of_file.get(finding.place.path, self.chosen)
+
+
+def _state(manifest: Manifest, report: Report, planned: Plan, concerned: _Concerned) -> RobotState:
+    robot = manifest.robot
+    mine = [one.severity for one in report.findings if robot in concerned.by(one)]
+    return RobotState(
+        robot,
+        mine.count(Severity.ERROR),
+        mine.count(Severity.WARNING),
+        tuple(
+            output
+            for output in planned.outputs
+            if output.state is not State.CURRENT and _robot_of(output, planned) in {robot, None}
+        ),
+        manifest.selected,
+        sheet_mark(manifest),
+        robot in concerned.with_code,
+    )
+
+
+def _robot_of(output: Output, planned: Plan) -> str | None:
+    if output.artifact is not None:
+        return output.artifact.robot
+    return planned.record[output.path].robot

@@ -1,0 +1,23 @@
+"""``namegen ready`` as it is seen at the edge of the pond."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+
+def test_it_tells_setup_and_mark_and_what_is_left_to_people(namegen, boatclub: Path):
+    assert namegen("build", cwd=boatclub).returncode in (0, 1)
+    done = namegen("ready", "heron", cwd=boatclub)
+    assert done.returncode == 1  # the example's planted slips
+    assert "heron: NOT ready: " in done.stdout and " errors" in done.stdout
+    sheet = (boatclub / "sheets/heron.md").read_text(encoding="utf-8")
+    mark = done.stdout.split("sheet mark")[1].split()[0]
+    assert mark in sheet and len(mark) == 4
+    assert "no wire, no battery and no moving part" in " ".join(done.stdout.split())
+    assert "Local rules" in done.stdout
+
+
+def test_an_output_that_is_behind_is_named_with_its_remedy(namegen, boatclub: Path):
+    done = namegen("ready", "heron", cwd=boatclub)
+    assert "sheets/heron.md: missing; run `namegen build`" in done.stdout.splitlines()
+    assert "select          harvest" in done.stdout

@@ -1,0 +1,109 @@
+"""The last look: manifest, outputs and code at once, and each finding at the robots it concerns."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from namegen.errors import UnusableInput
+from namegen.model.sheet_mark import sheet_mark
+from namegen.operations import build
+from namegen.operations.ready import Readiness, ready
+from namegen.operations.workspace import open_workspace
+
+DIPPER = """\
+robot: dipper
+controllers:
+  bridge: {board: harbour}
+devices:
+  samplePump: {kind: motor, port: bridge motor 1}
+setups:
+  sampling: everything
+"""
+
+
+@pytest.fixture
+def two(boats: Path) -> Path:
+    """Two boats; both are built, and only one has code."""
+    (boats / "robots/dipper.yaml").write_text(DIPPER)
+    build.write(build.plan(open_workspace(boats)))
+    return boats
+
+
+def look(root: Path, *robots: str) -> Readiness:
+    return ready(open_workspace(root), robots)
+
+
+def states(found: Readiness) -> dict[str, tuple[int, int, int]]:
+    return {one.robot: (one.errors, one.warnings, len(one.behind)) for one in found.robots}
+
+
+def change(path: Path, old: str, new: str) -> None:
+    text = path.read_text()
+    assert old in text
+    path.write_text(text.replace(old, new))
+
+
+def test_what_agrees_is_ready(two: Path):
+    found = look(two)
+    assert found.ready and all(robot.ready for robot in found.robots)
+    assert states(found) == {"dipper": (0, 0, 0), "heron": (0, 0, 0)}
+    dipper, heron = found.robots
+    assert (dipper.setup, heron.setup) == ("sampling", None)
+    assert (dipper.has_code, heron.has_code) == (False, True)
+    assert [one.mark for one in found.robots] == [
+        sheet_mark(manifest) for manifest in open_workspace(two).manifests
+    ]
+
+
+def test_a_slip_in_code_concerns_the_robot_that_runs_it(two: Path):
+    change(two / "code/heron/main.py", '"rudder"', '"ruder"')
+    found = look(two)
+    assert not found.ready
+    assert states(found) == {"dipper": (0, 0, 0), "heron": (1, 0, 0)}
+    assert look(two, "dipper").ready
+    assert look(two, "dipper").report.findings == ()
+    assert [one.kind for one in look(two, "heron").report.findings] == ["misspelt"]
+
+
+def test_a_moved_plug_leaves_that_robots_outputs_behind(two: Path):
+    change(two / "robots/dipper.yaml", "motor 1", "motor 2")
+    assert states(look(two)) == {"dipper": (0, 0, 2), "heron": (0, 0, 0)}
+    assert states(look(two, "heron")) == {"heron": (0, 0, 0)}
+
+
+def test_a_left_over_output_concerns_the_robot_it_was_made_for(two: Path):
+    change(
+        two / "namegen.yaml",
+        'to: "config/{robot}.json"',
+        'to: "config/{robot}.json"\n    robots: [heron]',
+    )
+    found = look(two)
+    assert states(found) == {"dipper": (0, 0, 1), "heron": (0, 0, 0)}
+    assert not found.ready
+
+
+def test_an_error_in_what_robots_share_concerns_them_all(two: Path):
+    change(two / "namegen.yaml", "style: camelCase", "style: camel")
+    assert states(look(two)) == {"dipper": (1, 0, 0), "heron": (1, 0, 0)}
+
+
+def test_a_manifest_that_cannot_be_read_is_not_ready(two: Path):
+    (two / "robots/dipper.yaml").write_text("robot: [")
+    found = look(two)
+    assert found.unread == ("robots/dipper.yaml",)
+    assert not found.ready and states(found) == {"heron": (0, 0, 0)}
+    assert look(two, "heron").ready
+
+
+def test_nothing_is_written(two: Path):
+    change(two / "robots/dipper.yaml", "motor 1", "motor 2")
+    before = {path: path.read_bytes() for path in two.rglob("*") if path.is_file()}
+    look(two)
+    assert {path: path.read_bytes() for path in two.rglob("*") if path.is_file()} == before
+
+
+def test_a_robot_that_is_not_known_is_told(two: Path):
+    with pytest.raises(UnusableInput, match="there is no robot"):
+        look(two, "dippr")

@@ -116,6 +116,7 @@ def no_tag(name: str) -> Sayings:
 
 def no_template(name: str, target: Target) -> Sayings:
     """Return what to say of a template that a target's folder does not hold."""
-    there = sorted(one.name for one in target.folder.iterdir() if one.name != "target.yaml")
+    files = (one for one in target.folder.rglob("*") if one.is_file())
+    there = sorted({one.relative_to(target.folder).as_posix() for one in files} - {"target.yaml"})
     what = f'there is no template "{name}" in the target\'s folder'
     return no_word(what, name, there, "It has")

@@ -20,8 +20,7 @@ def near(devices: Sequence[Device]) -> Iterator[tuple[Device, Device]]:
     holders: dict[str, list[int]] = {}
     pairs: set[tuple[int, int]] = set()
     for index, device in enumerate(devices):
-        look = skeleton(device.name).casefold()
-        for key in {look, *(look[:at] + look[at + 1 :] for at in range(len(look)))}:
+        for key in _keys(device.name):
             others = holders.get(key)
             if others is None:
                 holders[key] = [index]
@@ -30,6 +29,16 @@ def near(devices: Sequence[Device]) -> Iterator[tuple[Device, Device]]:
                 others.append(index)
     for one, other in sorted(pairs):
         yield devices[one], devices[other]
+
+
+def _keys(name: str) -> set[str]:
+    """Return what a name looks like, and that without each of its letters.
+
+    A capital and its small letter may look like different things: m looks like rn,
+    and M does not; so both orders of folding count.
+    """
+    looks = {skeleton(name).casefold(), skeleton(name.casefold())}
+    return {*looks, *(look[:at] + look[at + 1 :] for look in looks for at in range(len(look)))}
 
 
 def difference(earlier: str, later: str) -> str:

@@ -17,6 +17,15 @@ odometer odometry outtake pinion pivot potentiometer proximity relay roller roto
 solenoid sonar spindle sprocket telemetry thermistor thruster turret ultrasonic winch
 """
 """Common practice in naming devices, no source."""
+_ENDINGS = (
+    *("s", "es", "d", "ed", "r", "rs", "er", "ers", "or", "ors", "ing", "ings", "ion", "ions"),
+    *("ment", "ments", "able", "ability", "ness", "ly", "ive"),
+)
+_BEFORE = (
+    *("un", "re", "pre", "dis", "non", "de", "mis", "over", "under", "out", "in", "sub"),
+    *("auto", "up", "down", "multi", "anti"),
+)
+"""Endings and syllables that make another word of one. Common practice, no source."""
 
 
 def is_word(text: str) -> bool:
@@ -26,6 +35,29 @@ def is_word(text: str) -> bool:
     (True, False, True)
     """
     return text in _words()
+
+
+def is_formed(text: str) -> bool:
+    """Whether a text in lower case is a word, or one with an ending or syllable put to it.
+
+    The ending may have taken an ``e``, made an ``i`` of a ``y``, or doubled a letter.
+
+    >>> is_formed("retrying"), is_formed("unlink"), is_formed("renaming"), is_formed("motpr")
+    (True, True, True, False)
+    """
+    if is_word(text):
+        return True
+    if any(is_word(text[len(one) :]) for one in _BEFORE if text.startswith(one)):
+        return True
+    return any(_ends(text[: -len(one)], one) for one in _ENDINGS if text.endswith(one))
+
+
+def _ends(stem: str, ending: str) -> bool:
+    """Whether a word with this ending becomes the stem."""
+    whole = [stem, stem[:-1] + "y"] if stem.endswith("i") else [stem]
+    if ending[0] in "aeio":
+        whole += [stem + "e", stem[:-1]] if stem[-1:] == stem[-2:-1] else [stem + "e"]
+    return any(map(is_word, whole))
 
 
 @cache

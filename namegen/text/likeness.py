@@ -17,8 +17,10 @@ from functools import lru_cache
 from namegen.text.differences import spell_out
 from namegen.text.distance import osa
 from namegen.text.doubts import doubt, kinship, pairs_of
+from namegen.text.english import is_formed
 from namegen.text.rosters import Candidate, Form, Roster
 from namegen.text.slips import slip_cost
+from namegen.text.sounds import as_heard
 
 __all__ = ["Candidate", "Suggestion", "nearest", "suggest"]
 
@@ -30,6 +32,8 @@ REORDERED = 1.0
 """Cost of the same words in another order."""
 OTHER_KIND = 0.6
 """What a name costs more when its kind is not the one asked for."""
+FAR = 2.0
+"""So many slips in a word are hardly slips when what came out is a word, if a rare one."""
 _MOST_EDITS = 6
 _MORE_EDITS = 2
 """A candidate so many edits further than the nearest cannot come within the margin."""
@@ -157,9 +161,11 @@ def _worth_weighing(found: Form, roster: Roster) -> set[int]:
     from rapidfuzz.distance import OSA
     from rapidfuzz.process import extract
 
-    most = min(len(found.key) // 2 + 1, _MOST_EDITS)
-    hits = extract(found.key, roster.keys, scorer=OSA.distance, score_cutoff=most, limit=None)
-    indices = {index for _, edits, index in hits if edits <= hits[0][1] + _MORE_EDITS}
+    indices: set[int] = set()
+    for key, keys in ((found.key, roster.keys), (as_heard(found.key), roster.heard)):
+        most = min(len(key) // 2 + 1, _MOST_EDITS)
+        hits = extract(key, keys, scorer=OSA.distance, score_cutoff=most, limit=None)
+        indices |= {index for _, edits, index in hits if edits <= hits[0][1] + _MORE_EDITS}
     for index, form in enumerate(roster.forms):
         if form.look == found.look or _reordered(found, form):
             indices.add(index)
@@ -177,8 +183,11 @@ def _weigh(found: Form, form: Form, roster: Roster) -> tuple[float, str] | None:
         return None
     pairs = pairs_of(found, form)
     why = doubt(found, form, pairs, roster.words)
-    if not why and any(slip_cost(a, b) > allowance(len(b) + 1) for a, b in pairs if a != b):
+    other = [(piece, word, slip_cost(piece, word)) for piece, word in pairs if piece != word]
+    if not why and any(slips > allowance(len(word) + 1) for _, word, slips in other):
         return None
+    if not why and other and all(slips > FAR and is_formed(piece) for piece, _, slips in other):
+        why = f'"{other[0][0]}" is a word of its own, not "{other[0][1]}"'
     return cost, why
 
 
@@ -192,4 +201,4 @@ def _reordered(found: Form, form: Form) -> bool:
 
 def allowance(length: int) -> float:
     """Return what the slips in a name of so many letters, or in one of its words, may cost."""
-    return min(0.5 + 0.35 * length, 3.0)
+    return min(0.5 + 0.35 * length, 2.9)

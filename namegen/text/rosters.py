@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from namegen.text.lookalikes import skeleton
+from namegen.text.sounds import as_heard
 from namegen.text.words import split
 
 _NUMBER = re.compile(r"\d+")
@@ -50,4 +51,5 @@ class Roster:
         self.candidates = candidates
         self.forms = [Form.of(candidate.name) for candidate in candidates]
         self.keys = [form.key for form in self.forms]
+        self.heard = [as_heard(key) for key in self.keys]
         self.words = frozenset(word for form in self.forms for word in form.words)

@@ -11,8 +11,11 @@ from functools import lru_cache
 
 from namegen.text.distance import shared_start
 from namegen.text.lookalikes import skeleton
+from namegen.text.sounds import as_heard
 
 ANY = 1.0
+HEARD = 1.0
+"""Having written a word as it sounds, in whatever many letters."""
 SWAPPED = 0.75
 DOUBLED = 0.55
 NEIGHBOUR = 0.8
@@ -20,6 +23,8 @@ SOUND = 0.75
 LOOKS = 0.3
 VOWEL = 0.8
 """A letter that is hardly heard, left out or put in."""
+_SHORTEST_HEARD = 5
+"""Shorter words sound alike by chance."""
 FIRST = 0.7
 """What an edit of the first letter costs more: people seldom get it wrong."""
 
@@ -68,12 +73,26 @@ def _lone(text: str, at: int) -> float:
 
 
 def slip_cost(found: str, expected: str) -> float:
+    """Return what it costs to take a text for a slip of another: of finger, eye or ear.
+
+    Both are letters and digits in lower case.
+
+    >>> slip_cost("ruder", "rudder"), slip_cost("fotosensor", "photosensor")
+    (0.55, 1.0)
+    """
+    cost = typing_cost(found, expected)
+    if cost <= HEARD or min(len(found), len(expected)) < _SHORTEST_HEARD:
+        return cost
+    return min(cost, HEARD + typing_cost(as_heard(found), as_heard(expected)))
+
+
+def typing_cost(found: str, expected: str) -> float:
     """Return the cost of the cheapest slips that turn the expected text into the found one.
 
     Both are letters and digits in lower case. The time is the product of their
     lengths, less the letters that they share at either end.
 
-    >>> slip_cost("ruder", "rudder"), slip_cost("bwothruster", "bowthruster")
+    >>> typing_cost("ruder", "rudder"), typing_cost("bwothruster", "bowthruster")
     (0.55, 0.75)
     """
     start = shared_start(found, expected)

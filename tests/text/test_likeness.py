@@ -144,6 +144,18 @@ def test_a_name_is_its_own_best(name):
     assert suggest(name, BOAT).best == name
 
 
+def test_a_name_written_as_it_sounds_is_told():
+    names = ["photoSensor", "rangeBow", "netWinch", "quartzLamp"]
+    assert suggest("fotoSensor", names).best == "photoSensor"
+    assert suggest("kwartzLamp", names).best == "quartzLamp"
+
+
+def test_many_slips_that_make_a_rare_word_are_none():
+    assert suggest("retrying", ["reneging", "rudder"]).best is None
+    assert "is a word of its own" in suggest("retrying", ["reneging", "rudder"]).why
+    assert suggest("retrzing", ["retrying", "rudder"]).best == "retrying"
+
+
 def test_words_and_compounds_are_told_as_well_as_the_bench_asks():
     # codespell's dictionary, read from the installed package; see tests/bench/likeness.py for
     # the whole measurement. Targets: 98.5 % right, 0.5 % false; here with room for few draws.

@@ -5,7 +5,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from namegen.text.distance import osa
-from namegen.text.slips import ANY, DOUBLED, FIRST, LOOKS, NEIGHBOUR, SOUND, SWAPPED, slip_cost
+from namegen.text.slips import (
+    ANY,
+    DOUBLED,
+    FIRST,
+    HEARD,
+    LOOKS,
+    NEIGHBOUR,
+    SOUND,
+    SWAPPED,
+    slip_cost,
+    typing_cost,
+)
 
 WORD = st.text("abcdeimno01l", max_size=8)
 
@@ -27,7 +38,26 @@ WORD = st.text("abcdeimno01l", max_size=8)
     ],
 )
 def test_easy_slips_cost_less(found, expected, cost):
-    assert slip_cost(found, expected) == pytest.approx(cost)
+    assert typing_cost(found, expected) == pytest.approx(cost)
+
+
+@pytest.mark.parametrize(
+    ("found", "expected"),
+    [
+        ("fotograf", "photograph"),
+        ("rickoshay", "ricochet"),
+        ("nockout", "knockout"),
+        ("akselerometer", "accelerometer"),
+        ("kwartz", "quartz"),
+    ],
+)
+def test_what_sounds_alike_is_nearer_than_its_letters_are(found, expected):
+    assert HEARD <= slip_cost(found, expected) <= typing_cost(found, expected) - 0.5
+
+
+def test_short_words_sound_alike_by_chance():
+    assert slip_cost("foks", "phox") == typing_cost("foks", "phox")
+    assert slip_cost("ruder", "rudder") == DOUBLED < HEARD
 
 
 @given(WORD, WORD)

@@ -99,6 +99,10 @@ SHADOWS = robot(
     )
 )
 """Devices named as something in the generated class: none of them may hide it."""
+CHECKED = {
+    "missing": "Boat.Gone | Boat.NotFitted",
+    "look_up": {"motor": "boat.motor({name})", "*": "boat.need({name}, {type}.class)"},
+}
 NULL = {"missing": "", "look_up": {"*": "boat.find({name}, {type}.class)"}}
 
 
@@ -113,7 +117,7 @@ def show(fleet: Sequence[Manifest]) -> str:
 
 
 @pytest.mark.parametrize("release", ["8", "17"])
-@pytest.mark.parametrize("options", [{}, NULL], ids=["exception", "null"])
+@pytest.mark.parametrize("options", [{}, NULL, CHECKED], ids=["exception", "null", "checked"])
 def test_what_is_said_on_a_machine(make, tool, tmp_path, options, release):
     for boat, manifest in BOATS.items():
         text = make("java-bindings", manifest, f"{boat}StartUp.java", **{**JAVA, **options})

@@ -37,7 +37,7 @@ def command(words: tuple[str, ...], where: Where) -> int:
     if not words:
         _say_kinds()
         return 0
-    if words[0] == TARGET:
+    if words[0] in (TARGET, f"{TARGET}s"):
         return _say_targets(words[1:], where)
     general = all(checks.kind(word) for word in words)
     manifests = () if general else where.open().manifests

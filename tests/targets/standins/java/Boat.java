@@ -31,6 +31,14 @@ public final class Boat {
     return names.contains(name) ? sort.cast(Part.make(sort)) : null;
   }
 
+  <T extends Part> T need(String name, Class<T> sort) throws Gone {
+    T found = find(name, sort);
+    if (found == null) {
+      throw new Gone();
+    }
+    return found;
+  }
+
   /** Anything fitted to the boat. */
   static class Part {
     static Part make(Class<?> sort) {
@@ -43,6 +51,11 @@ public final class Boat {
 
   /** A servo. */
   static class Hinge extends Part {}
+
+  /** There is no such device, which every caller has to deal with. */
+  static class Gone extends Exception {
+    private static final long serialVersionUID = 1L;
+  }
 
   /** There is no such device. */
   static class NotFitted extends RuntimeException {

@@ -199,11 +199,18 @@ def _template_folders(workspace: Workspace) -> list[Path]:
     own = workspace.settings.templates
     if not own:
         return []
+    where = f"{workspace.settings.path}: {own}"
+    if Path(own).is_absolute():
+        raise UnusableInput(
+            "`templates` is no path from this file on, so it holds on this machine alone",
+            where=where,
+            remedy="write the path from the folder of namegen.yaml on, such as my-templates",
+        )
     folder = workspace.folder.root / own
     if not folder.is_dir():
         raise UnusableInput(
             "`templates` names a folder that does not exist",
-            where=f"{workspace.settings.path}: {own}",
+            where=where,
             remedy="make the folder, or take the line away",
         )
     workspace.folder.watch(own)

@@ -96,7 +96,22 @@ def failing_for_the_second_robot(root: Path) -> str:
     return 'robot kingfisher: a robot has no "nmae"; did you mean "name"?'
 
 
+def templates_by_a_path_of_this_machine(root: Path) -> str:
+    lay(root, {"own/crew-list/target.yaml": OWN, "own/crew-list/list.j2": "x\n"})
+    (root / "namegen.yaml").write_text(
+        (root / "namegen.yaml").read_text() + f"templates: {root / 'own'}\n"
+    )
+    return "holds on this machine alone"
+
+
+def templates_that_are_not_there(root: Path) -> str:
+    (root / "namegen.yaml").write_text((root / "namegen.yaml").read_text() + "templates: own\n")
+    return "names a folder that does not exist"
+
+
 TROUBLES = (
+    templates_by_a_path_of_this_machine,
+    templates_that_are_not_there,
     folder_in_the_way,
     file_as_parent,
     one_path_for_two,

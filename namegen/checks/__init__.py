@@ -11,6 +11,7 @@ what it judges:
 ``judge(question: NameQuestion) -> Finding | None``    in ``code``, by rank
 ``check(view: CodeView) -> Iterator[Finding]``         in ``code``
 ``check(view: FleetView) -> Iterator[Finding]``        in ``fleet``
+``check(view: ComparisonView) -> Iterator[Finding]``   in ``comparison``
 =====================================================  ======================
 
 A module with a ``KIND`` alone describes what loading or another part finds. A
@@ -29,12 +30,13 @@ from typing import cast
 from namegen.checks.acceptance import accepted
 from namegen.model.boards import Catalogue
 from namegen.model.findings import Finding, FindingKind
-from namegen.model.views import CodeView, FleetView, NameQuestion, RobotView
+from namegen.model.views import CodeView, ComparisonView, FleetView, NameQuestion, RobotView
 
 __all__ = [
     "accepted",
     "catalogue_checks",
     "code_checks",
+    "comparison_checks",
     "fleet_checks",
     "kind",
     "kinds",
@@ -47,6 +49,7 @@ ManifestCheck = Callable[[RobotView], Iterator[Finding]]
 CatalogueCheck = Callable[[Catalogue], Iterator[Finding]]
 NamingJudge = Callable[[NameQuestion], Finding | None]
 CodeCheck = Callable[[CodeView], Iterator[Finding]]
+ComparisonCheck = Callable[[ComparisonView], Iterator[Finding]]
 FleetCheck = Callable[[FleetView], Iterator[Finding]]
 
 
@@ -106,6 +109,12 @@ def naming_judges() -> tuple[NamingJudge, ...]:
 def code_checks() -> tuple[CodeCheck, ...]:
     """Return what judges all code of a robot, in the alphabetical order of the kinds."""
     return cast("tuple[CodeCheck, ...]", _functions("code", "check"))
+
+
+@cache
+def comparison_checks() -> tuple[ComparisonCheck, ...]:
+    """Return what tells two sides apart, in the alphabetical order of the kinds."""
+    return cast("tuple[ComparisonCheck, ...]", _functions("comparison", "check"))
 
 
 @cache

@@ -133,3 +133,49 @@ class FleetView:
     """Robots that are meant to be alike, for the checks of ``checks/fleet/``."""
 
     robots: Sequence[Manifest]
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One of the two things that are compared: a manifest, or an as-found list.
+
+    ``devices`` are those of the setup that is compared. ``known`` are the fields
+    that this side says of a device: a list read off a machine may hold names alone.
+    """
+
+    label: str
+    devices: Sequence[Device]
+    known: frozenset[str]
+    manifest: Manifest | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """One device, or controller, as both sides have it.
+
+    ``before`` names controllers as the other side does, so that a renamed
+    controller moves no device.
+    """
+
+    before: Device
+    after: Device
+
+
+@dataclass(frozen=True, slots=True)
+class ComparisonView:
+    """Two sides with what belongs together, for the checks of ``checks/comparison/``.
+
+    ``fits`` is another setup of the manifest that a list read off a machine agrees with.
+    """
+
+    before: Side
+    after: Side
+    pairs: Sequence[Pair]
+    missing: Sequence[Device]
+    extra: Sequence[Device]
+    fits: str | None = None
+    setup: str | None = None
+
+    def both_say(self, name: str) -> bool:
+        """Whether both sides say this field of a device, so that it can be compared."""
+        return name in self.before.known and name in self.after.known

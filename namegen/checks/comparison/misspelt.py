@@ -1,0 +1,27 @@
+"""``misspelt``: a device's name differs by a slip of the finger."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from namegen.checks.comparison.spellings import respelt
+from namegen.model.findings import Example, Finding, FindingKind, Severity
+from namegen.model.views import ComparisonView
+
+KIND = FindingKind(
+    name="misspelt",
+    severity=Severity.ERROR,
+    scope="robot",
+    what="A device's name differs by a slip of the finger.",
+    why="Devices are looked up by exact text: the program does not find what the machine has.",
+    example=Example(
+        flagged="bowThrutser,motor,bridge motor 1",
+        mended="bowThruster,motor,bridge motor 1",
+    ),
+    repair="None by itself: type the name into the machine as the manifest has it.",
+)
+
+
+def check(view: ComparisonView) -> Iterator[Finding]:
+    """Yield each device that is spelt so on the later side."""
+    yield from respelt(KIND, view)

@@ -1,0 +1,71 @@
+"""As-found lists as people and programs write them, and what cannot be one."""
+
+from __future__ import annotations
+
+import pytest
+
+from namegen.errors import UnusableInput
+from namegen.loading.as_found import read_as_found
+from namegen.model.manifests import Port
+
+
+def read(text: str | bytes):
+    return read_as_found(text if isinstance(text, bytes) else text.encode(), "found.csv")
+
+
+def test_all_columns():
+    found = read("name,kind,port,address,found\nrangeBow,distance,bridge i2c 1,0x3A,yes\n")
+    (device,) = found.devices
+    assert (device.name, device.kind, device.ports) == (
+        "rangeBow",
+        "distance",
+        (Port("bridge", "i2c", "1"),),
+    )
+    assert device.address == 0x3A
+    assert found.known == {"kind", "port", "address"}
+    assert str(device.place()) == "found.csv:2:1"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Name;Port\nrudder;bridge servo 1\n",
+        "NAME\tPORT\r\nrudder\tbridge servo 1\r\n",
+        '"name","port"\n"rudder","bridge servo 1"\n',
+        "name,port\n\nrudder,bridge servo 1\n\n",
+        "name,port\nrudder,bridge servo 1\n".encode("utf-8-sig"),
+        "name,port\nrudder,bridge servo 1\n".encode("utf-16"),
+    ],
+)
+def test_ways_to_write_it(text: str | bytes):
+    (device,) = read(text).devices
+    assert (device.name, str(device.ports[0])) == ("rudder", "bridge servo 1")
+
+
+def test_blanks_of_a_name_stay_because_the_machine_has_them():
+    assert read("name\nrudder \n").devices[0].name == "rudder "
+
+
+def test_what_was_not_found_is_left_out():
+    found = read("name,found\na,yes\nb,no\nc,\nd,X\n")
+    assert [device.name for device in found.devices] == ["a", "c", "d"]
+
+
+@pytest.mark.parametrize(
+    ("text", "what", "where"),
+    [
+        ("", "no column `name`", "found.csv"),
+        ("device,port\nrudder,bridge servo 1\n", "no column `name`", "found.csv"),
+        ("name,colour\nrudder,red\n", "column `colour`", "found.csv:1"),
+        ("name,port\nrudder,somewhere\n", "`somewhere` is no port", "found.csv:2"),
+        ("name,address\nrudder,high\n", "`high` is no address", "found.csv:2"),
+        ("name,found\nrudder,perhaps\n", "neither yes nor no", "found.csv:2"),
+        ("name,kind\n,servo\n", "no name", "found.csv:2"),
+        ("name\nrudder\nrudder\n", "stands in line 2 too", "found.csv:3"),
+    ],
+)
+def test_what_cannot_be_one_is_told_with_its_line(text: str, what: str, where: str):
+    with pytest.raises(UnusableInput, match=what) as raised:
+        read(text)
+    assert raised.value.where == where
+    assert raised.value.remedy

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from namegen.errors import UnusableInput
@@ -18,9 +18,11 @@ COLUMNS = ("name", "kind", "port", "address", "found")
 
 @dataclass(frozen=True, slots=True)
 class AsFound:
-    """The devices that were found, and the fields that the list says of them.
+    """The devices that were found, and the fields that were read off the machine.
 
-    Devices that the list names as not found are left out.
+    Devices that the list names as not found are left out. A list with a column
+    ``found`` was made by a program, which has kinds and ports from its own manifest:
+    they prove nothing about the machine.
     """
 
     devices: tuple[Device, ...]
@@ -28,7 +30,7 @@ class AsFound:
 
 
 def read_as_found(data: bytes, path: str) -> AsFound:
-    """Return what an as-found list says.
+    """Return what an as-found list says. What stands before the row of titles is passed over.
 
     Raises:
         UnusableInput: it is no table, has no column ``name``, or a cell says nothing
@@ -44,27 +46,37 @@ def read_as_found(data: bytes, path: str) -> AsFound:
             "`name,kind,port`",
         )
     table = max(tables, key=lambda one: len(_titles(one)))
-    titles = _titles(table)
+    titles, rows = _titles(table), _below_titles(table)
     unknown = [title for title in titles if title not in COLUMNS]
     if unknown:
         raise UnusableInput(
             f"column `{unknown[0]}` is not known",
-            where=f"{path}:{table.rows[0].line}",
+            where=f"{path}:{rows[0].line}",
             remedy=f"the columns are: {', '.join(COLUMNS)}; take others out",
         )
     lines = split_lines(data.decode("utf-8-sig", errors="replace"))
-    devices = tuple(_devices(table, titles, lines, path))
-    return AsFound(devices, frozenset(titles) - {"name", "found"})
+    devices = tuple(_devices(rows[1:], titles, lines, path))
+    return AsFound(devices, frozenset() if "found" in titles else frozenset(titles) - {"name"})
+
+
+def _below_titles(table: Table) -> Sequence[Row]:
+    """Return the row of titles and what follows; a program may have said other things before."""
+    for at, row in enumerate(table.rows):
+        if "name" in (cell.strip().casefold() for cell in row.cells):
+            return table.rows[at:]
+    return ()
 
 
 def _titles(table: Table) -> list[str]:
-    row = table.rows[0] if table.rows else Row(1, ())
-    return [cell.strip().casefold() for cell in row.cells if cell.strip()]
+    rows = _below_titles(table)
+    return [cell.strip().casefold() for cell in rows[0].cells if cell.strip()] if rows else []
 
 
-def _devices(table: Table, titles: list[str], lines: list[str], path: str) -> Iterator[Device]:
+def _devices(
+    rows: Sequence[Row], titles: list[str], lines: list[str], path: str
+) -> Iterator[Device]:
     seen: dict[str, int] = {}
-    for row in table.rows[1:]:
+    for row in rows:
         cells = {title: row.cell(at) for at, title in enumerate(titles)}
         name, where = row.whole(titles.index("name")), f"{path}:{row.line}"
         if not name.strip():

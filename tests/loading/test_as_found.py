@@ -14,7 +14,7 @@ def read(text: str | bytes):
 
 
 def test_all_columns():
-    found = read("name,kind,port,address,found\nrangeBow,distance,bridge i2c 1,0x3A,yes\n")
+    found = read("name,kind,port,address\nrangeBow,distance,bridge i2c 1,0x3A\n")
     (device,) = found.devices
     assert (device.name, device.kind, device.ports) == (
         "rangeBow",
@@ -33,6 +33,7 @@ def test_all_columns():
         "NAME\tPORT\r\nrudder\tbridge servo 1\r\n",
         '"name","port"\n"rudder","bridge servo 1"\n',
         "name,port\n\nrudder,bridge servo 1\n\n",
+        "heron: hello, this is the boat\nname,port\nrudder,bridge servo 1\n",
         "name,port\nrudder,bridge servo 1\n".encode("utf-8-sig"),
         "name,port\nrudder,bridge servo 1\n".encode("utf-16"),
     ],
@@ -49,6 +50,10 @@ def test_blanks_of_a_name_stay_because_the_machine_has_them():
 def test_what_was_not_found_is_left_out():
     found = read("name,found\na,yes\nb,no\nc,\nd,X\n")
     assert [device.name for device in found.devices] == ["a", "c", "d"]
+
+
+def test_what_a_program_printed_says_nothing_of_ports():
+    assert read("name,kind,port,found\na,motor,bridge motor 1,yes\n").known == frozenset()
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,96 @@
+"""``namegen compare`` on files, robots and lists that a start-up module printed."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+AS_FOUND = """\
+import sys
+sys.path[:0] = [{library!r}, {code!r}]
+from boatlib import Boat
+from start_up import as_found
+print(as_found(Boat("heron", {setup!r})), end="")
+"""
+
+
+@pytest.fixture
+def built(namegen, boatclub: Path) -> Path:
+    namegen("build", cwd=boatclub)
+    assert (boatclub / "code/heron/start_up.py").is_file()
+    return boatclub
+
+
+def read_off(boatclub: Path, setup: str) -> Path:
+    """Run the generated start-up module on the invented library, and keep what it prints."""
+    library, code = boatclub / "library/python", boatclub / "code/heron"
+    program = AS_FOUND.format(library=str(library), code=str(code), setup=setup)
+    done = subprocess.run(
+        [sys.executable, "-c", program], capture_output=True, cwd=boatclub, check=True
+    )
+    path = boatclub / "found.csv"
+    path.write_bytes(done.stdout)
+    return path
+
+
+def kinds(namegen, folder: Path, *words: str) -> list[tuple[str, str]]:
+    done = namegen("compare", *words, "--report", "json", cwd=folder)
+    found = json.loads(done.stdout)["findings"]
+    serious = any(one["severity"] != "note" for one in found)
+    assert done.returncode == (1 if serious else 0)
+    return [(one["kind"], one["found"]) for one in found]
+
+
+def test_what_a_program_found_agrees_with_the_manifest_it_was_built_from(namegen, built: Path):
+    read_off(built, "harvest")
+    assert kinds(namegen, built, "heron", "found.csv") == []
+
+
+def test_a_machine_with_another_setup_is_one_finding(namegen, built: Path):
+    read_off(built, "tank-test")
+    assert kinds(namegen, built, "heron", "found.csv") == [("other-setup", "tank-test")]
+    assert kinds(namegen, built, "heron", "found.csv", "--setup", "tank-test") == []
+
+
+def test_two_files_anywhere(namegen, boatclub: Path, tmp_path: Path):
+    old = tmp_path / "old"
+    shutil.copytree(boatclub, old)
+    manifest = boatclub / "robots/heron.yaml"
+    text = manifest.read_text(encoding="utf-8")
+    manifest.write_text(text.replace("bridge motor 3", "bridge motor 2"), encoding="utf-8")
+    words = str(old / "robots/heron.yaml"), str(manifest)
+    assert kinds(namegen, tmp_path, *words) == [("moved", "netWinch")]
+    done = namegen("compare", *words, cwd=tmp_path)
+    assert '"netWinch" is at bridge motor 2' in " ".join(done.stdout.split())
+    assert "port: bridge motor 2" in done.stdout and "port: bridge motor 3" in done.stdout
+
+
+def test_nothing_differs_from_itself(namegen, boatclub: Path):
+    for robot in ("heron", "dipper", "kingfisher"):
+        assert kinds(namegen, boatclub, robot, robot) == []
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("heron", "herron"), "neither a file nor a robot"),
+        (("heron", "empty.csv"), "no column `name`"),
+        (("empty.csv", "empty.csv"), "both are as-found lists"),
+        (("heron", "dipper", "--setup", "harvest"), "leave --setup out"),
+        (("heron", "names.csv", "--setup", "harvst"), 'has no setup "harvst"'),
+        (("heron", "broken.yaml"), "mend these lines first"),
+        (("heron", "robots"), "cannot be read"),
+    ],
+)
+def test_what_cannot_be_compared_is_told(namegen, boatclub: Path, words, told: str):
+    (boatclub / "empty.csv").write_text("")
+    (boatclub / "names.csv").write_text("name\nrudder\n")
+    (boatclub / "broken.yaml").write_text("robot: [")
+    done = namegen("compare", *words, cwd=boatclub)
+    assert done.returncode == 2
+    assert told in " ".join(done.stderr.split())

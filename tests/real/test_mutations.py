@@ -28,5 +28,4 @@ def test_slips_are_flagged_and_mended_and_right_names_left_in_peace(tmp_path: Pa
     assert done.missed == []
     assert done.wrong == []
     assert done.right >= 0.95 * done.clear, done.silent
-    # A repair is held back where the name put right would be a crossed name.
-    assert len(done.lost) <= 0.03 * done.told
+    assert done.lost == []

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from namegen.loading.nodes import GroupNode, ListNode, Node
+from namegen.loading.nodes import GroupNode, ListNode, Node, NodePlaces
 from namegen.loading.shapes.manifest import AcceptShape, ManifestShape
 from namegen.model.manifests import Acceptance
 
@@ -22,7 +22,7 @@ def accepts_of(shape: ManifestShape, tree: GroupNode) -> Iterator[Acceptance]:
 
 def _acceptance(shape: AcceptShape, node: Node, device: str | None) -> Iterator[Acceptance]:
     if shape.finding and shape.because:
-        yield Acceptance(shape.finding, shape.because, device, node.place)
+        yield Acceptance(shape.finding, shape.because, device, NodePlaces(node))
 
 
 def _entries(

@@ -78,6 +78,14 @@ def amount(value: object) -> float:
     return found
 
 
+def above_zero(value: object) -> float:
+    """Return a number that is more than nothing."""
+    found = amount(value)
+    if found == 0:
+        raise wrong("This cannot be 0. Write the true figure, or take the field out.")
+    return found
+
+
 def whole(value: object) -> int:
     """Return a whole number, not negative, decimal or with ``0x``."""
     typed = text(value).strip()

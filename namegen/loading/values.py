@@ -63,6 +63,11 @@ Amount = Annotated[
     _reader(scalars.amount),
     WithJsonSchema({"type": ["number", "null"], "minimum": 0}),
 ]
+AboveZero = Annotated[
+    float | None,
+    _reader(scalars.above_zero),
+    WithJsonSchema({"type": ["number", "null"], "exclusiveMinimum": 0}),
+]
 AmountItem = Annotated[float, PlainValidator(scalars.amount), WithJsonSchema(_AMOUNT)]
 AmountMap = Annotated[
     dict[str, AmountItem] | None,

@@ -42,7 +42,7 @@ class Acceptance:
     kind: str
     reason: str
     device: str | None = None
-    place: Place | None = None
+    places: Places = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

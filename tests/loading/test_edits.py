@@ -65,7 +65,7 @@ def bare(robot: Manifest) -> Manifest:
         places={},
         controllers={k: replace(v, places={}) for k, v in robot.controllers.items()},
         devices={k: replace(v, places={}) for k, v in robot.devices.items()},
-        accepts=tuple(replace(one, place=None) for one in robot.accepts),
+        accepts=tuple(replace(one, places={}) for one in robot.accepts),
         setups={
             k: replace(
                 v,

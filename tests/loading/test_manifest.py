@@ -77,7 +77,7 @@ def test_reads_the_fields_that_the_demo_has_not(read):
         ("over-current", "short runs", "netWinch"),
     ]
     assert isinstance(robot.accepts[0], Acceptance)
-    assert str(robot.accepts[1].place) == "robots/heron.yaml:15:5"
+    assert str(robot.accepts[1].places[""]) == "robots/heron.yaml:15:5"
 
 
 def test_places_mark_the_exact_text(heron, shown):

@@ -104,6 +104,12 @@ def test_pulses():
     assert "first: `[620, 2380]`" in refusal(scalars.pulse, ["2380", "620"])
 
 
+def test_figures_that_cannot_be_nothing():
+    assert scalars.above_zero("0.5") == 0.5
+    assert "cannot be 0" in refusal(scalars.above_zero, "0.0")
+    assert "without the sign" in refusal(scalars.above_zero, "-1")
+
+
 def test_cycles_are_counted_once_twice_or_four_times():
     assert [scalars.decoding(typed) for typed in ("1", "2", "4")] == [1, 2, 4]
     for typed in ("0", "3", "8"):

@@ -115,6 +115,7 @@ def test_accepts_what_namegen_reads(document, text):
         ("manifest", "robot: a\ndevices: {b: {port: undecided, kind: [motor]}}"),
         ("catalogue", "parts: {p: {encoder_on: wheel}}"),
         ("catalogue", "parts: {p: {decoding: 3}}"),
+        ("catalogue", "parts: {p: {gear: 0}}"),
         ("workspace", "catalogue: c.yaml"),
         ("workspace", "robots: a\nnames: {style: loud}"),
         ("workspace", "robots: a\nlookups: [{on: x}]"),

@@ -56,7 +56,7 @@ def _elsewhere(name: str) -> str:
 
 
 def _finding(acceptance: Acceptance, manifest: Manifest, message: str) -> Finding:
-    place = acceptance.place or manifest.place("accept")
+    place = acceptance.places.get("") or manifest.place("accept")
     return KIND.finding(place, message, found=acceptance.kind, robot=manifest.robot)
 
 

@@ -38,7 +38,7 @@ def check(view: RobotView) -> Iterator[Finding]:
     for acceptance in view.manifest.accepts:
         name = acceptance.device or ""
         if name and name not in view.manifest.devices:
-            place = acceptance.place or view.manifest.place("accepts")
+            place = acceptance.places.get("device") or view.manifest.place("accept")
             yield _finding(view, f"The accepted {quoted(acceptance.kind)}", name, place)
 
 

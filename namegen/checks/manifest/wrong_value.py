@@ -46,7 +46,7 @@ def check(view: RobotView) -> Iterator[Finding]:
         else:
             continue
         yield KIND.finding(
-            acceptance.place or view.manifest.place("accepts"),
+            acceptance.places.get("finding") or view.manifest.place("accept"),
             message,
             found=acceptance.kind,
             expected=guess,

@@ -42,7 +42,7 @@ class BoardShape(Shape):
     built_in: dict[str, BuiltIn] | None = Field(
         None, description="Label of a built-in device -> its kind.", examples=[{"compass": "imu"}]
     )
-    fuse_amps: v.Amount = Field(None, description="Fuse of the board in amperes.", examples=[15])
+    fuse_amps: v.AboveZero = Field(None, description="Fuse of the board in amperes.", examples=[15])
     port_amps: v.AmountMap = Field(
         None,
         description="Port type -> current that one port may give, in amperes.",
@@ -84,7 +84,7 @@ class PartShape(Shape):
         description="Port types it fits, where narrower than its kind.",
         examples=[["digital"]],
     )
-    volts: v.Amount = Field(None, description="Rated voltage in volts.", examples=[12])
+    volts: v.AboveZero = Field(None, description="Rated voltage in volts.", examples=[12])
     rated_amps: v.Amount = Field(
         None, description="Current at rated load in amperes.", examples=[2.2]
     )
@@ -92,17 +92,17 @@ class PartShape(Shape):
         None, description="Current when held still, in amperes.", examples=[6.0]
     )
     address: v.Whole = Field(None, description="Its bus address.", examples=[0x3A])
-    gear: v.Amount = Field(
+    gear: v.AboveZero = Field(
         None, description="Turns of the motor for one turn of the output.", examples=[27]
     )
-    encoder_cycles: v.Amount = Field(
+    encoder_cycles: v.AboveZero = Field(
         None, description="Cycles of one channel for each turn.", examples=[12]
     )
     decoding: v.Decoding = Field(
         None, description="Counts for each cycle: 1, 2 or 4.", examples=[4]
     )
     encoder_on: v.Shaft = Field(None, description="The shaft that the encoder sits on.")
-    no_load_rpm: v.Amount = Field(
+    no_load_rpm: v.AboveZero = Field(
         None,
         description="Output speed without load at `volts`, in turns per minute.",
         examples=[140],
@@ -112,7 +112,7 @@ class PartShape(Shape):
         description="Shortest and longest pulse of a servo in microseconds.",
         examples=[[620, 2380]],
     )
-    degrees: v.Amount = Field(
+    degrees: v.AboveZero = Field(
         None, description="Travel of a servo over all pulses, in degrees.", examples=[265]
     )
 

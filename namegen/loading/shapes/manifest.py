@@ -38,8 +38,8 @@ class BatteryShape(Shape):
     """What feeds the robot."""
 
     what = "the battery"
-    volts: v.Amount = Field(None, description="Nominal voltage in volts.", examples=[12.8])
-    fuse_amps: v.Amount = Field(None, description="Main fuse in amperes.", examples=[15])
+    volts: v.AboveZero = Field(None, description="Nominal voltage in volts.", examples=[12.8])
+    fuse_amps: v.AboveZero = Field(None, description="Main fuse in amperes.", examples=[15])
     wire_awg: v.Whole = Field(None, description="Gauge (AWG) of its thinnest wire.", examples=[14])
 
 
@@ -111,7 +111,7 @@ class DeviceShape(Shape):
         description="Language -> the identifier that it shall have there.",
         examples=[{"java": "BOW_2"}],
     )
-    travel_mm: v.Amount = Field(
+    travel_mm: v.AboveZero = Field(
         None,
         description="What one turn of the output shaft moves, in millimetres.",
         examples=[212.5],

@@ -18,6 +18,8 @@ _MOST_LISTED = 12
 
 def tell_guess(found: ReadChart) -> None:
     """Show what was guessed, so that a wrong guess is seen."""
+    from namegen.model.boards import KINDS
+    from namegen.text.likeness import nearest
     from namegen.text.terminal import printable
 
     say(f"read the chart {printable(found.how)}")
@@ -29,7 +31,10 @@ def tell_guess(found: ReadChart) -> None:
     if found.unused:
         say(f"  kept as comments: {printable(', '.join(found.unused))}")
     for word, kind in found.chart.readings.items():
-        say(f'  "{printable(word)}" is taken for the kind {printable(kind)}')
+        best = None if kind in KINDS else nearest(kind, KINDS)
+        new = "" if kind in KINDS else ", a kind of its own"
+        new += f' (was "{best}" meant?)' if best else ""
+        say(f'  "{printable(word)}" is taken for the kind {printable(kind)}{new}')
     if found.others:
         say(f"  not read: {printable(', '.join(found.others))}")
     if found.guess:
@@ -78,8 +83,9 @@ def tell_unsure(chart: Chart) -> None:
 
 
 def ask_kind(unsure: UnsureKind) -> str | None:
-    """Ask on the terminal what a word for a kind means; an empty answer leaves it open."""
+    """Ask on the terminal what a word for a kind means; ``-`` leaves it open."""
     from namegen.model.boards import KINDS
+    from namegen.text.likeness import nearest
     from namegen.text.terminal import printable
 
     places = ", ".join(unsure.places[:8])
@@ -87,4 +93,7 @@ def ask_kind(unsure: UnsureKind) -> str | None:
     say("or a kind of its own in one word")
     answer: str = click.prompt("kind (- leaves it open)", default=unsure.likely or "-")
     kind = "-".join(answer.split())
+    best = None if kind in {*KINDS, "-"} else nearest(kind, KINDS)
+    if best and not click.confirm(f'"{kind}" is near "{best}". Make a kind of its own of it?'):
+        return best
     return None if kind == "-" else kind

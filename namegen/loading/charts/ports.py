@@ -153,6 +153,9 @@ def _one(text: str, hint: Hint) -> Port | str:
     """Return one port, or what is not sure about it."""
     tokens = [token for token in _TOKEN.findall(text) if token.casefold() not in _FILLERS]
     tokens = [part for token in tokens if _says(token) for part in _parts(token)]
+    apart = len(tokens) > 1 and tokens[-1].isdecimal() and not hint.type
+    if apart and _of_letter(tokens[-2].casefold(), hint.types):  # `D 4` is D4
+        tokens[-2:] = ["".join(tokens[-2:])]
     found = _typed(tokens, hint.types) or (_typed(tokens, (hint.type,)) if hint.type else None)
     if found is not None:
         at, kind, label = found

@@ -19,6 +19,7 @@ from namegen.text.words import convert, split
 
 _ROBOT = re.compile(r"[A-Za-z][A-Za-z0-9_-]*")
 _SEVERAL_ROBOTS = re.compile(r"\s*[,;&/+\n]\s*")
+_EVERY_ROBOT = frozenset({"all", "both", "each", "every", "all robots", "all boats", "*"})
 _FLAGS = ("reversed", "optional")
 
 
@@ -65,8 +66,7 @@ class _Reading:
 
     def chart(self) -> Chart:
         for entry in self._entries:
-            said = entry.cell("robot") or self._robot
-            for title in filter(None, _SEVERAL_ROBOTS.split(said)):
+            for title in self._titles(entry):
                 name = robot_name(title)
                 half = self._robots.setdefault(name.casefold(), _Half(name, title))
                 self._read(entry, half)
@@ -76,6 +76,16 @@ class _Reading:
         )
         robots = tuple(half.robot() for half in self._robots.values())
         return Chart(robots, (), self._readings, unsure, tuple(self._asides))
+
+    def _titles(self, entry: Entry) -> list[str]:
+        """Return the robots of a row; ``all`` are those that the other rows name."""
+        said = entry.cell("robot")
+        if said.casefold() in _EVERY_ROBOT:
+            others = (one.cell("robot") for one in self._entries)
+            named = [title for one in others for title in _SEVERAL_ROBOTS.split(one)]
+            known = [title for title in named if title and title.casefold() not in _EVERY_ROBOT]
+            return list(dict.fromkeys(known)) or [self._robot]
+        return [title for title in _SEVERAL_ROBOTS.split(said or self._robot) if title]
 
     def _read(self, entry: Entry, half: _Half) -> None:
         name = entry.cell("name")

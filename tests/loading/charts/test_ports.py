@@ -70,6 +70,12 @@ def test_a_letter_that_may_be_two_port_types_is_decided_by_the_kind_or_not_at_al
     assert str(read_ports("E1 M2", Hint()).ports[0]) == "E1 motor 2"
 
 
+def test_a_letter_apart_from_its_number():
+    digital = Hint(types=("digital",), controllers=("bridge",))
+    assert str(read_ports("bridge D 4", digital).ports[0]) == "bridge digital 4"
+    assert str(read_ports("A 4", Hint(type="motor")).ports[0]) == "A motor 4"
+
+
 @pytest.mark.parametrize("cell", ["", "tbd", "?", "undecided", "-", " TBD "])
 def test_undecided(cell: str):
     found = read_ports(cell, Hint(controller="bridge", type="motor"))

@@ -89,6 +89,17 @@ def test_one_robot_for_each_name_in_the_column_which_holds_on_below_a_merged_cel
     assert [robot.title for robot in chart.robots] == ["", "Teal II"]
 
 
+def test_a_row_for_all_robots_is_in_each():
+    chart = read(
+        "Robot|Name|Port|Kind", "all|a|M1|motor", "heron|b|M2|motor", "dipper|c|M2|motor",
+        "Both|d|S1|servo",
+    )  # fmt: skip
+    found = {r.name: [p.device.name for p in r.placed] for r in chart.robots}
+    assert found == {"heron": ["a", "b", "d"], "dipper": ["a", "c", "d"]}
+    alone = read("Robot|Name|Port|Kind", "all|a|M1|motor")
+    assert [robot.name for robot in alone.robots] == ["boat"]
+
+
 def test_a_name_twice_and_a_row_without_name_are_listed():
     chart = read("Name|Port|Kind", "a|bridge M1|motor", "a|bridge M2|motor", "|bridge M3|motor")
     assert whys(chart) == {3: '"a" stands in line 2 already', 4: "it has no name"}

@@ -6,11 +6,13 @@ import difflib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum
+from pathlib import Path
 
 from namegen.errors import UnusableInput
 from namegen.model.artifacts import Artifact
 from namegen.model.findings import Finding
 from namegen.model.reports import Report
+from namegen.operations.acceptances import ACCEPTED_FILE
 from namegen.operations.files import Folder
 from namegen.operations.record import (
     RECORD_FILE,
@@ -122,7 +124,8 @@ def plan(workspace: Workspace, robots: Sequence[str] = ()) -> Plan:
             ready.append(manifest)
     artifacts = render_all(workspace, ready, whole_fleet=not stopped and not robots)
     record = read_record(workspace.folder)
-    outputs = [_compared(workspace.folder, artifact, record) for artifact in _one_each(artifacts)]
+    each = _one_each(artifacts, workspace)
+    outputs = [_compared(workspace.folder, artifact, record) for artifact in each]
     unsettled = {*stopped} if not robots else {*stopped, *_others(workspace, robots)}
     outputs += _left_over(workspace, record, {o.path for o in outputs}, unsettled)
     report = Report(sort(findings), files=sum(len(m.sources) for m in chosen))
@@ -188,14 +191,24 @@ def diff(outputs: Iterable[Output], *, force: bool = False) -> Iterator[str]:
         )
 
 
-def _one_each(artifacts: Iterable[Artifact]) -> list[Artifact]:
-    """Return the artifacts, making sure that no two want one path.
+def _one_each(artifacts: Iterable[Artifact], workspace: Workspace) -> list[Artifact]:
+    """Return the artifacts, making sure that no two want one file, and none what namegen reads.
 
-    Paths that differ only by case are one file on many machines.
+    Paths that differ only by case are one file on many machines; links and
+    ``..`` lead to one file by several paths.
     """
+    root = workspace.folder.root
+    read = {_file((root / path).resolve()): path for path in _inputs(workspace)}
     seen: dict[str, Artifact] = {}
     for artifact in artifacts:
-        twin = seen.setdefault(artifact.path.casefold(), artifact)
+        file = _file(workspace.folder.check_inside(artifact.path))
+        if file in read:
+            raise UnusableInput(
+                f"this output would take the place of {read[file]}, which namegen reads",
+                where=artifact.path,
+                remedy="name another file in `to`",
+            )
+        twin = seen.setdefault(file, artifact)
         if twin is not artifact:
             both = " and ".join(
                 f"{a.target} for {a.robot or 'all robots'}" for a in (twin, artifact)
@@ -208,8 +221,21 @@ def _one_each(artifacts: Iterable[Artifact]) -> list[Artifact]:
     return list(seen.values())
 
 
+def _file(path: Path) -> str:
+    return path.as_posix().casefold()
+
+
+def _inputs(workspace: Workspace) -> Iterator[str]:
+    """Yield the files that a build may never write over, not even when it is forced."""
+    yield from (workspace.settings.path, RECORD_FILE, ACCEPTED_FILE)
+    if workspace.catalogue.path is not None:
+        yield workspace.catalogue.path
+    yield from workspace.broken
+    for manifest in workspace.manifests:
+        yield from (manifest.path, *manifest.sources)
+
+
 def _compared(folder: Folder, artifact: Artifact, record: Mapping[str, Entry]) -> Output:
-    folder.check_inside(artifact.path)
     if not folder.exists(artifact.path):
         return Output(artifact.path, State.MISSING, artifact)
     old = folder.read(artifact.path)

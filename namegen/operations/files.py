@@ -102,6 +102,13 @@ class Folder:
                 where=path,
                 remedy="name a file in `to`, or move the folder away",
             )
+        blocked = next((above for above in real.parents if above.exists()), real)
+        if not blocked.is_dir():
+            raise RefusedWrite(
+                f"a file stands where this output needs a folder: {self.relative(blocked)}",
+                where=path,
+                remedy="name another folder in `to`, or move the file away",
+            )
         return real
 
     def write(self, changes: Mapping[str, bytes]) -> None:

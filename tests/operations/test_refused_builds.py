@@ -56,7 +56,7 @@ def folder_in_the_way(root: Path) -> str:
 
 def file_as_parent(root: Path) -> str:
     change(root / "namegen.yaml", "config/{robot}.json", "catalogue.yaml/{robot}.json")
-    return "cannot be written"
+    return "a file stands where this output needs a folder: catalogue.yaml"
 
 
 def one_path_for_two(root: Path) -> str:
@@ -67,6 +67,32 @@ def one_path_for_two(root: Path) -> str:
 def one_path_but_for_capitals(root: Path) -> str:
     change(root / "namegen.yaml", "config/{robot}.json", "Code/{robot}/Devices.py")
     return "two outputs go to one path"
+
+
+def one_path_by_two_spellings(root: Path) -> str:
+    change(root / "namegen.yaml", "config/{robot}.json", "config/../code/{robot}/devices.py")
+    return "two outputs go to one path"
+
+
+def one_path_through_a_link(root: Path) -> str:
+    (root / "lists").symlink_to("code")
+    change(root / "namegen.yaml", "config/{robot}.json", "lists/{robot}/devices.py")
+    return "two outputs go to one path"
+
+
+def over_the_manifests(root: Path) -> str:
+    change(root / "namegen.yaml", "config/{robot}.json", "config/../robots/{robot}.yaml")
+    return "take the place of robots/heron.yaml, which namegen reads"
+
+
+def over_the_settings(root: Path) -> str:
+    change(root / "namegen.yaml", "config/{robot}.json", "namegen.yaml")
+    return "take the place of namegen.yaml, which namegen reads"
+
+
+def over_the_record(root: Path) -> str:
+    change(root / "namegen.yaml", "config/{robot}.json", "namegen.outputs.json")
+    return "take the place of namegen.outputs.json, which namegen reads"
 
 
 def link_out_to_a_folder(root: Path) -> str:
@@ -116,19 +142,24 @@ TROUBLES = (
     file_as_parent,
     one_path_for_two,
     one_path_but_for_capitals,
+    one_path_by_two_spellings,
+    one_path_through_a_link,
+    over_the_manifests,
+    over_the_settings,
+    over_the_record,
     link_out_to_a_folder,
     link_out_to_a_file,
     write_protected,
     failing_for_the_second_robot,
 )
-FOUND_WHEN_WRITING = (file_as_parent, write_protected)
+FOUND_WHEN_WRITING = (write_protected,)
 
 
 @pytest.mark.parametrize("trouble", TROUBLES, ids=lambda one: one.__name__)
 def test_nothing_is_written_where_one_output_cannot_be(club: Path, namegen: Run, trouble):
     complaint = trouble(club)
     before = contents(club.parent)
-    done = namegen("build", cwd=club)
+    done = namegen("build", "--force", cwd=club)
     assert done.returncode == 2, done.stdout
     assert complaint in done.stderr
     assert len(done.stderr.splitlines()) > 1, "it says what is wrong and not what to do"

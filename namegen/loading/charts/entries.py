@@ -8,12 +8,13 @@ from dataclasses import dataclass
 
 from namegen.loading.charts.columns import Columns
 from namegen.loading.charts.kinds import kind_of
-from namegen.loading.charts.ports import Hint, Reading, read_ports, type_of
+from namegen.loading.charts.ports import QUOTES, Hint, Reading, read_ports, type_of
 from namegen.loading.charts.sections import Section
 from namegen.loading.charts.tables import Row
 from namegen.model.boards import KINDS
 
 _MERGED = ("controller", "type")
+_NO_QUOTES = str.maketrans("", "", QUOTES)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,8 +81,8 @@ def entries_of(sections: Iterable[Section], titled: str) -> list[Entry]:
 
 
 def one_word(text: str) -> str:
-    """Return a controller's name without blanks, as ports are written."""
-    return "-".join(text.split())
+    """Return a controller's name without blanks and quotes, as ports are written."""
+    return "-".join(text.translate(_NO_QUOTES).split())
 
 
 def _looks_merged(section: Section, name: str) -> bool:

@@ -36,7 +36,8 @@ _ADDRESS = re.compile(r"(?<!\w)@?\s*(0x[0-9a-f]{1,3})(?!\w)", re.IGNORECASE)
 _BARE_ADDRESS = re.compile(r"(?:@|\baddr(?:ess)?\b)[\s.:=]*([0-9a-f]{1,3})\b", re.IGNORECASE)
 _IN_OUT = re.compile(r"\bI/O\b", re.IGNORECASE)
 _SEVERAL = re.compile(r"\s*[,;+&\n]\s*|\s+and\s+", re.IGNORECASE)
-_TOKEN = re.compile(r"[^\s/:()\[\]@#|>]+")
+QUOTES = '"\u201c\u201d\u201e\u2018\u2019\u00ab\u00bb'
+_TOKEN = re.compile(rf"[^\s/:()\[\]@#|>{QUOTES}]+")
 _NUMBERED = re.compile(r"(i2c|[^\W\d]+)[-_.]?(\d{1,3}|[A-Za-z]\d?)?", re.IGNORECASE)
 _TYPED = re.compile(r"(\d{1,3})\.0")
 """A whole number as some spreadsheets write it out."""

@@ -15,7 +15,7 @@ MOTOR = Hint(types=("motor",), controllers=("bridge", "stern"))
         "bridge motor 1", "Bridge Motor 1", "bridge/M1", "bridge M1", "bridge: motor-1",
         "bridge - motor 1", "bridge:m1", "bridge Motor Port 1", "motor 1 on bridge",
         "Motor 1 (bridge)", "bridge motor1", "bridge_motor_1", "bridge motor #1",
-        "bridge, motor 1", "bridge.motor.1",
+        "bridge, motor 1", "bridge.motor.1", "\u201cbridge\u201d motor 1", '"bridge" M1',
     ],
 )  # fmt: skip
 def test_one_port_written_in_many_ways(cell: str):

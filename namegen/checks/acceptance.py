@@ -17,7 +17,7 @@ def accepted(finding: Finding, manifest: Manifest) -> Acceptance | None:
 
     An acceptance without a device covers every finding of its kind. One with a
     device covers findings that stand in that device's row, or in a setup's change
-    of it, and findings in code whose text, found or expected, is its name.
+    of it, or point there, and findings in code whose text, found or expected, is its name.
     """
     return next((one for one in manifest.accepts if covers(one, finding, manifest)), None)
 
@@ -32,7 +32,8 @@ def covers(acceptance: Acceptance, finding: Finding, manifest: Manifest) -> bool
 def _concerns(finding: Finding, name: str, manifest: Manifest) -> bool:
     if name in (finding.found, finding.expected):
         return True
-    return finding.place in _places(name, manifest)
+    places = _places(name, manifest)
+    return finding.place in places or any(one.place in places for one in finding.related)
 
 
 def _places(name: str, manifest: Manifest) -> set[Place]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from namegen.checks.acceptance import accepted
 from namegen.model.findings import Finding, Severity
 from namegen.model.manifests import Acceptance, Change, Device, Manifest, Setup
-from namegen.model.places import Place
+from namegen.model.places import Place, Related
 
 ROW, PORT, IN_SETUP, CODE = (Place("heron.yaml", line) for line in (5, 6, 20, 99))
 LAMP = Device("spareLamp", "lamp", places={"": ROW, "port": PORT})
@@ -36,6 +36,13 @@ def test_an_acceptance_of_a_device_covers_its_row_and_its_change_in_a_setup():
     for place in (ROW, PORT, IN_SETUP):
         assert accepted(finding(place), manifest(FOR_LAMP)) is FOR_LAMP
     assert accepted(finding(CODE), manifest(FOR_LAMP)) is None
+
+
+def test_an_acceptance_of_a_device_covers_what_points_at_its_row():
+    numbered = replace(finding(CODE, found="216"), related=(Related(PORT, "follows from this"),))
+    assert accepted(numbered, manifest(FOR_LAMP)) is FOR_LAMP
+    elsewhere = replace(numbered, related=(Related(CODE, "follows from this"),))
+    assert accepted(elsewhere, manifest(FOR_LAMP)) is None
 
 
 def test_an_acceptance_of_a_device_covers_its_name_in_code():

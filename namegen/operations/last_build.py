@@ -7,6 +7,7 @@ and costs one full build. It is only kept of a build after which every output wa
 from __future__ import annotations
 
 import contextlib
+import glob
 import hashlib
 import importlib.util
 import json
@@ -57,7 +58,7 @@ class Witness(Folder):
 
     def watch(self, folder: str) -> None:
         """Note all files of a folder; where links in it lead is not looked at."""
-        for path in self.matches(f"{folder}/**/*"):
+        for path in self.matches(f"{glob.escape(folder)}/**/*"):
             if (self.root / path).is_symlink():
                 self.missed = True
             elif self.is_file(path):
@@ -74,7 +75,7 @@ def recall(root: Path, robots: Sequence[str]) -> Plan | None:
         kept = json.loads(_file(root, robots).read_bytes())
         if (
             kept["program"] != program()
-            or any(folder.matches(glob) != paths for glob, paths in kept["matched"].items())
+            or any(folder.matches(one) != paths for one, paths in kept["matched"].items())
             or any(_hash(folder.read(path)) != known for path, known in kept["hashes"].items())
             or any(path.is_symlink() for path in _ways(folder.root, kept["outputs"]))
         ):

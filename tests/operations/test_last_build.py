@@ -80,6 +80,17 @@ def test_a_change_in_any_file_is_noticed(built: Path):
         assert recall(built, ()) is not None, path
 
 
+def test_templates_in_a_folder_whose_name_looks_like_a_pattern_are_watched(built: Path):
+    (built / "mine").rename(built / "mi[n]e")
+    settings = built / "namegen.yaml"
+    settings.write_text(settings.read_text().replace("templates: mine", 'templates: "mi[n]e"'))
+    run(built)
+    assert recall(built, ()) is not None
+    template = built / "mi[n]e/own/word.j2"
+    template.write_text(template.read_text() + "more\n")
+    assert recall(built, ()) is None
+
+
 @pytest.mark.parametrize("new", ["robots/dipper.yaml", "mine/own/more.j2", "mine/other/x"])
 def test_a_new_file_among_them_is_noticed(built: Path, new: str):
     (built / new).parent.mkdir(exist_ok=True)

@@ -1,0 +1,152 @@
+"""Look-ups are learnt from the names in code, and what is none is not taken for one."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+import yaml
+
+from namegen.errors import UnusableInput
+from namegen.operations.audit import audit
+from namegen.operations.learn import learn, row
+from namegen.operations.workspace import open_workspace
+
+
+def without_lookups(root: Path) -> Path:
+    path = root / "namegen.yaml"
+    settings = yaml.safe_load(path.read_text(encoding="utf-8"))
+    settings.pop("lookups")
+    path.write_text(yaml.safe_dump(settings, sort_keys=False), encoding="utf-8")
+    return root
+
+
+def rows(root: Path, *paths: str) -> list[str]:
+    return [row(one.rule) for one in learn(open_workspace(root), [root / p for p in paths]).found]
+
+
+@pytest.fixture
+def bare(boats: Path) -> Path:
+    (boats / "code/heron/main.py").unlink()
+    return without_lookups(boats)
+
+
+def test_the_look_ups_of_the_example_are_learnt(boatclub: Path):
+    assert sorted(rows(without_lookups(boatclub))) == [
+        "{call: expects, name_at: rest}",
+        "{call: fitted}",
+        "{call: motor, kind: motor}",
+        "{call: servo, kind: servo}",
+        "{new: Sensor, name_at: 1, name_key: name}",
+    ]
+
+
+def test_what_is_learnt_finds_what_the_lead_wrote_down_by_hand(boatclub: Path):
+    """The rows go into namegen.yaml as printed; misspelt names are found as before."""
+
+    def slips() -> set[tuple[str, str | None]]:
+        wanted = {"letter-case", "look-alike", "misspelt", "retired-name", "unknown-name"}
+        findings = audit(open_workspace(boatclub)).report.findings
+        return {(str(one.place), one.found) for one in findings if one.kind in wanted}
+
+    by_hand = slips()
+    learnt = rows(without_lookups(boatclub))
+    with (boatclub / "namegen.yaml").open("a", encoding="utf-8") as settings:
+        settings.write("lookups:\n" + "".join(f"  - {one}\n" for one in learnt))
+    assert len(by_hand) > 5
+    assert slips() == by_hand
+
+
+@pytest.mark.parametrize(
+    ("name", "code", "row"),
+    [
+        (
+            "a.py",
+            'a = boat.get("bowThruster")\nb = boat.get("rudder")\n',
+            "{call: get}",
+        ),
+        (
+            "a.py",
+            'a = boat.get("bowThruster")\nb = boat.get("rudder")\nc = table.get("colour")\n',
+            "{call: get, on: boat}",
+        ),
+        (
+            "a.py",
+            'a = devices["bowThruster"]\nb = devices["sternThruster"]\n',
+            "{subscript: devices, kind: motor}",
+        ),
+        (
+            "A.java",
+            'class A { M a = new M(boat, "bowThruster"); M b = new M(boat, "sternThruster"); }',
+            "{new: M, name_at: 1, kind: motor}",
+        ),
+        (
+            "A.java",
+            'class A { @Fitted("bowThruster") M a; @Fitted("rudder") M b; }',
+            "{annotation: Fitted}",
+        ),
+        (
+            "A.java",
+            'class A { M a = boat.<M>get("bowThruster"); M b = boat.<M>get("frontThruster"); }',
+            "{call: get, on: boat, kind: motor}",
+        ),
+        (
+            "a.py",
+            'a = motor(\n  boat,\n  name="bowThruster",\n)\n'
+            'b = motor(boat, name="sternThruster")\n',
+            "{call: motor, name_key: name, kind: motor}",
+        ),
+    ],
+)
+def test_shapes(bare: Path, name: str, code: str, row: str):
+    (bare / "code/heron" / name).write_text(code)
+    found = rows(bare)
+    assert found in ([row], [row.replace(", on: boat", "")])
+    if "table" in code:
+        assert found == [row]
+
+
+@pytest.mark.parametrize(
+    "code",
+    [
+        'print("rudder")\nprint("bowThruster")\nprint("hello")\nprint("ready")\n',
+        'a = boat.servo("rudder")\n',  # one name: it may be there by chance
+        '# boat.servo("rudder"), boat.motor("bowThruster")\n',
+        'text = "rudder", "bowThruster"\n',
+        'a = {"rudder": 1, "bowThruster": 2}\n',
+    ],
+)
+def test_what_is_no_look_up_is_not_told(bare: Path, code: str):
+    (bare / "code/heron/a.py").write_text(code)
+    assert rows(bare) == []
+
+
+def test_misspelt_names_do_not_hide_a_look_up_and_are_told(bare: Path):
+    lines = [f'a = boat.motor("{name}")' for name in ("bowThruster", "sternThruster") * 2]
+    (bare / "code/heron/a.py").write_text("\n".join([*lines, 'b = boat.motor("sternthruster")']))
+    (one,) = learn(open_workspace(bare)).found
+    assert dict(one.slips) == {"bowThruster": 0, "sternThruster": 0, "sternthruster": 1}
+    assert one.names.total() == 5 and not one.others
+    assert one.place == "code/heron/a.py:1"
+
+
+def test_what_the_settings_have_is_said_and_not_told_again(boats: Path):
+    lesson = learn(open_workspace(boats))
+    assert lesson.found == ()
+    assert [rule.called for rule in lesson.known] == ["motor", "servo"]
+
+
+def test_code_that_the_settings_do_not_name_yet(bare: Path):
+    (bare / "other").mkdir()
+    (bare / "other/a.py").write_text('boat.motor("bowThruster")\nboat.motor("sternThruster")\n')
+    assert rows(bare) == []
+    assert rows(bare, "other") == rows(bare, "other/a.py") == ["{call: motor, kind: motor}"]
+    with pytest.raises(UnusableInput, match="no such file"):
+        rows(bare, "nowhere")
+
+
+def test_nothing_is_written(bare: Path):
+    (bare / "code/heron/a.py").write_text('boat.motor("bowThruster"); boat.motor("sternThruster")')
+    before = {path: path.read_bytes() for path in bare.rglob("*") if path.is_file()}
+    assert rows(bare)
+    assert {path: path.read_bytes() for path in bare.rglob("*") if path.is_file()} == before

@@ -131,6 +131,13 @@ def _parent(path: str) -> str:
 
 
 def _wanted(workspace: Workspace, path: Path) -> str:
+    if not path.exists() and str(path) in set(_robots_with_code(workspace)):
+        code = [one.path for one in workspace.settings.code if str(path) in one.robots]
+        raise UnusableInput(
+            "this is a robot, and an audit takes paths",
+            where=str(path),
+            remedy=f"its code: `namegen audit {' '.join(code)}`",
+        )
     if not path.exists():
         raise UnusableInput(
             "there is no such file or folder",

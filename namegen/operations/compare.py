@@ -60,7 +60,7 @@ def catalogue_of(workspace: Workspace | None) -> Path | None:
 def compare(
     before: Path, after: Path, setup: str | None = None, catalogue: Path | None = None
 ) -> Compared:
-    """Return what differs from one to the other. Two lists cannot be compared.
+    """Return what differs from one to the other; an as-found list is the later, however given.
 
     ``setup`` is the one of a manifest that a list is held against (None: the selected
     one). Two manifests are compared with all their devices.
@@ -68,7 +68,7 @@ def compare(
     Raises:
         UnusableInput: a file cannot be used, both are lists, or the setup is not known.
     """
-    files = (before, after)
+    files = (after, before) if _is_list(before) else (before, after)
     if all(_is_list(file) for file in files):
         raise UnusableInput(
             "both are as-found lists", where=str(after), remedy="compare each with a manifest"

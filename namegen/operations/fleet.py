@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -35,14 +36,18 @@ def fleet(workspace: Workspace, robots: Sequence[str] = ()) -> Fleet:
     """Hold the named robots (none: all) against each other.
 
     What is wrong in one manifest by itself is for `verify` to say; only what could
-    not be read at all is told here too, because the robot is missing from the table.
+    not be read at all, or bears another robot's name, is told here too, because the
+    robot is missing from the table.
 
     Raises:
         UnusableInput: a robot is not known.
     """
-    chosen = workspace.chosen(robots)
-    findings = [*workspace.faults, *_between(chosen, all_here=not (robots or workspace.broken))]
-    for path in workspace.broken:
+    names = Counter(manifest.robot for manifest in workspace.manifests)
+    twins = [manifest.path for manifest in workspace.manifests if names[manifest.robot] > 1]
+    untold = (*workspace.broken, *twins)
+    chosen = [one for one in workspace.chosen(robots) if one.path not in twins]
+    findings = [*workspace.faults, *_between(chosen, all_here=not (robots or untold))]
+    for path in untold:
         findings += workspace.faults_of[path]
     files = {source for manifest in chosen for source in manifest.sources}
     return Fleet(

@@ -13,6 +13,7 @@ from namegen.operations import build
 from namegen.operations.audit import audit_files
 from namegen.operations.build import Output, Plan, State
 from namegen.operations.code_files import CodeFiles, code_files
+from namegen.operations.record import read_record
 from namegen.operations.two_readers import Watch
 from namegen.operations.verify import sort, verify
 from namegen.operations.workspace import Workspace
@@ -23,7 +24,7 @@ class RobotState:
     """What stands between one robot and being switched on, and what to check on it.
 
     ``setup`` is None for a robot without setups; ``mark`` must stand on its printed
-    sheet. ``has_code`` is whether any code of it was audited.
+    sheet. ``has_code`` is whether any code of it was audited that namegen did not make.
     """
 
     robot: str
@@ -102,7 +103,9 @@ class _Concerned:
 
     def __init__(self, workspace: Workspace, chosen: Sequence[Manifest], files: CodeFiles) -> None:
         self.chosen = {manifest.robot for manifest in chosen}
-        self.with_code = {use.robot for uses in files.uses.values() for use in uses}
+        outputs = read_record(workspace.folder)
+        own = [uses for path, uses in files.uses.items() if path not in outputs]
+        self.with_code = {use.robot for uses in own for use in uses}
         self.of_file: dict[str, set[str]] = {path: set() for path in workspace.broken}
         for manifest in workspace.manifests:
             for path in manifest.sources:

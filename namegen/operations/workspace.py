@@ -163,6 +163,7 @@ def opened(
         twin = next((other for other in manifests if other.robot == manifest.robot), None)
         if twin is not None:
             faults_of[path] += (_same_robot(manifest, twin),)
+            faults_of[twin.path] += (_same_robot(twin, manifest),)
         manifests.append(manifest)
     return Workspace(
         folder, settings, catalogue, tuple(manifests), faults, faults_of, tuple(broken)

@@ -94,3 +94,16 @@ def test_what_cannot_be_compared_is_told(namegen, boatclub: Path, words, told: s
     done = namegen("compare", *words, cwd=boatclub)
     assert done.returncode == 2
     assert told in " ".join(done.stderr.split())
+
+
+def test_the_order_of_manifest_and_list_says_nothing(namegen, boatclub: Path):
+    (boatclub / "names.csv").write_text("name\nbowthruster\n")
+    one = namegen("compare", "heron", "names.csv", cwd=boatclub).stdout
+    assert one == namegen("compare", "names.csv", "heron", cwd=boatclub).stdout
+    assert 'names.csv has "bowthruster"' in one
+
+
+def test_an_audit_of_a_robot_names_its_code(namegen, boatclub: Path):
+    done = namegen("audit", "kingfisher", cwd=boatclub)
+    assert done.returncode == 2
+    assert "`namegen audit code/kingfisher code/common`" in done.stderr

@@ -168,3 +168,19 @@ def test_the_diff_shows_old_and_new(boats: Path):
     assert f"--- a/{DEVICES}" in lines
     assert any(line.startswith("-") and "bridge motor 1" in line for line in lines)
     assert any(line.startswith("+") and "bridge motor 3" in line for line in lines)
+
+
+def test_of_two_manifests_with_one_name_neither_is_built(boats: Path):
+    """The copy would overwrite what was made from the robot's own manifest."""
+    run(boats)
+    before = (boats / DEVICES).read_bytes(), (boats / CONFIG).read_bytes()
+    copy = (boats / "robots/heron.yaml").read_text().replace("bridge servo 1", "bridge servo 4")
+    (boats / "robots/copy.yaml").write_text(copy)
+    planned = build.plan(open_workspace(boats))
+    assert planned.stopped == ("heron", "heron")
+    assert {one.place.path for one in planned.report.findings} == {
+        "robots/copy.yaml",
+        "robots/heron.yaml",
+    }
+    assert build.write(planned).wrote == ()
+    assert ((boats / DEVICES).read_bytes(), (boats / CONFIG).read_bytes()) == before

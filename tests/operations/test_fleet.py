@@ -68,3 +68,14 @@ def test_a_robot_that_cannot_be_read_is_told(two: Path):
 def test_a_robot_that_is_not_known_is_told(two: Path):
     with pytest.raises(UnusableInput, match="there is no robot"):
         fleet(open_workspace(two), ["diper"])
+
+
+def test_two_manifests_of_one_name_are_told_and_not_held_against_each_other(two: Path):
+    copy = (two / "robots/dipper.yaml").read_text().replace("bridge servo 4", "bridge servo 5")
+    (two / "robots/z-copy.yaml").write_text(copy)
+    side_by_side = fleet(open_workspace(two))
+    assert side_by_side.robots == ("heron",)
+    assert [(one.kind, one.place.path) for one in side_by_side.report.findings] == [
+        ("wrong-value", "robots/dipper.yaml"),
+        ("wrong-value", "robots/z-copy.yaml"),
+    ]

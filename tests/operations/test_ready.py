@@ -107,3 +107,14 @@ def test_nothing_is_written(two: Path):
 def test_a_robot_that_is_not_known_is_told(two: Path):
     with pytest.raises(UnusableInput, match="there is no robot"):
         look(two, "dippr")
+
+
+def test_code_that_namegen_made_itself_is_no_code_of_the_robot(two: Path):
+    change(
+        two / "namegen.yaml",
+        "robots: [heron]}",
+        "robots: [heron]}\n  - {path: code/dipper, robots: [dipper]}",
+    )
+    assert (two / "code/dipper/devices.py").is_file()
+    dipper = look(two).robots[0]
+    assert (dipper.robot, dipper.has_code) == ("dipper", False)

@@ -44,7 +44,8 @@ def _changes(view: ComparisonView, pair: Pair) -> Iterator[tuple[str, str]]:
         yield "reversed", "reversed" if new.reversed else "not reversed"
     if view.both_say("optional") and old.optional != new.optional:
         yield "optional", "optional" if new.optional else "not optional"
-    if view.both_say("address") and old.address != new.address:
+    read = view.after.manifest is not None or new.address is not None  # a list's cell may be empty
+    if view.both_say("address") and read and old.address != new.address:
         yield "address", _at(new)
 
 

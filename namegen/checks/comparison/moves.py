@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from namegen.model.manifests import Port
-from namegen.model.views import ComparisonView, Pair
+from namegen.model.manifests import Device, Port
+from namegen.model.views import ComparisonView, Pair, Side
 
 
 def moves(view: ComparisonView) -> list[list[Pair]]:
@@ -16,7 +16,9 @@ def moves(view: ComparisonView) -> list[list[Pair]]:
     moved = [
         pair
         for pair in view.pairs
-        if view.both_say("port") and pair.before.ports != pair.after.ports
+        if view.both_say("port")
+        and pair.before.ports != pair.after.ports
+        and not (_unread(view.before, pair.before) or _unread(view.after, pair.after))
     ]
     left: dict[tuple[Port, ...], Pair] = {}
     for pair in moved:
@@ -30,6 +32,11 @@ def moves(view: ComparisonView) -> list[list[Pair]]:
             told.update(one.before.name for one in ring)
             found.append(ring)
     return found
+
+
+def _unread(side: Side, device: Device) -> bool:
+    """Whether a list leaves the cell empty: nobody looked where the device is plugged in."""
+    return side.manifest is None and not device.ports
 
 
 def _ring(first: Pair, left: dict[tuple[Port, ...], Pair]) -> list[Pair]:

@@ -106,11 +106,13 @@ def _mended(space: Workspace, selection: Selection, *, suggested: bool, constant
 
 
 def _report(space: Workspace, selection: Selection, form: Form, asked: tuple[str, ...]) -> int:
-    from namegen.cli.reporting import show, watched
+    from namegen.cli.reporting import say, show, watched
     from namegen.operations.audit import audit
 
     done = audit(space, selection, asked=asked, watch=watched)
     show(space.source, done.report, form)
+    if not done.report.files:
+        say("no code was read: none of these files is in a language that namegen reads", err=True)
     _say_what_is_left_out(space)
     return 0 if done.report.clean else 1
 

@@ -52,6 +52,7 @@ def command(robots: tuple[str, ...], where: Where) -> int:
 
 def _say_robot(state: RobotState) -> None:
     from namegen.cli.reporting import count, say
+    from namegen.languages import extensions
     from namegen.text.terminal import printable
 
     lacks = [
@@ -63,9 +64,11 @@ def _say_robot(state: RobotState) -> None:
         )
         if number
     ]
-    say(f"{printable(state.robot)}: {'ready' if state.ready else 'NOT ready: ' + ', '.join(lacks)}")
+    ready = "ready" if state.has_code else "manifest and outputs agree"
+    say(f"{printable(state.robot)}: {ready if state.ready else 'NOT ready: ' + ', '.join(lacks)}")
     if not state.has_code:
-        say("  no code         `code` in namegen.yaml names none for it, so none was audited")
+        read = ", ".join(sorted(name.capitalize() for name in set(extensions().values())))
+        say(f"  code            none was read; look its names over ({read} are what is read)")
     if state.setup is not None:
         say(f"  select          {printable(state.setup)}")
     say(f"  sheet mark      {state.mark}")

@@ -211,3 +211,8 @@ def test_what_a_setup_holds_is_compared(old: str, new: str, told: str):
     findings = between(text, text.replace(old, new))
     assert {one.kind for one in findings} == {"other-setup"}
     assert any(told in one.message for one in findings)
+
+
+def test_an_empty_cell_of_a_list_was_not_read():
+    listed = "name,port,address\na,,\nb,bridge motor 4,\nc,,\nd,,\n"
+    assert [(one.kind, one.found) for one in on_machine(ROW, listed)] == [("moved", "b")]

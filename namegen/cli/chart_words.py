@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from itertools import groupby
 from typing import TYPE_CHECKING
 
@@ -18,6 +19,7 @@ _MOST_LISTED = 12
 
 def tell_guess(found: ReadChart) -> None:
     """Show what was guessed, so that a wrong guess is seen."""
+    from namegen.loading.charts.columns import FIELDS
     from namegen.model.boards import KINDS
     from namegen.text.likeness import nearest
     from namegen.text.terminal import printable
@@ -39,7 +41,8 @@ def tell_guess(found: ReadChart) -> None:
         say(f"  not read: {printable(', '.join(found.others))}")
     if found.guess:
         say("  is a guess wrong? take the new files away again, then add to the same command")
-        say('  --columns "FIELD=HEADING"')
+        say('  --columns "FIELD=HEADING", where FIELD is one of')
+        say(textwrap.fill(", ".join(FIELDS), 80, initial_indent="  ", subsequent_indent="  "))
 
 
 def tell_rows(chart: Chart) -> None:

@@ -14,6 +14,7 @@ from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.manifests import Device
 from namegen.model.places import Related
 from namegen.model.views import CodeView, ResolvedLookup
+from namegen.text.opposites import opposed
 from namegen.text.words import split
 
 KIND = FindingKind(
@@ -25,7 +26,9 @@ KIND = FindingKind(
         "with another of the same kind. Because names such as `light` or `path` often mean no "
         "device at all, a second sign is needed: the device that it gets fills its own variable "
         "in the same file; or the two are swapped there; or the names are of several words and "
-        "alike; or it stands among look-ups whose variables are named for their devices."
+        "alike; or it stands among look-ups whose variables are named for their devices. A "
+        "variable `left` or `left_drive` that gets `rightTrack` is one too, where there is a "
+        "`leftTrack`."
     ),
     why=(
         "This is what is left when a line is copied and only one of its two names is changed. "
@@ -52,6 +55,9 @@ def check(view: CodeView) -> Iterator[Finding]:
             continue
         namesakes = named.get(_letters(lookup.site.holder or ""), ())
         other = next((device for device in namesakes if device.kind == held.kind), None)
+        counterpart = _counterpart(lookup, held, named) if not namesakes else None
+        if counterpart is not None:
+            yield _finding(view, lookup, counterpart, None)
         if other is None or held in namesakes:
             continue
         signs = _Signs(lookup, held, namesakes, files[lookup.at.path])
@@ -128,6 +134,26 @@ class _Signs:
     def _near(self) -> list[ResolvedLookup]:
         scope = self.lookup.site.scope
         return [one for one in self.file if one is not self.lookup and share(one.site.scope, scope)]
+
+
+def _counterpart(
+    lookup: ResolvedLookup, held: Device, named: Mapping[str, Sequence[Device]]
+) -> Device | None:
+    """Return the device that the holder means if it says the opposite of a word of the held one.
+
+    That is the device called like the held one but for this word: ``left`` means ``leftTrack``
+    where it gets ``rightTrack``. One word alone, such as ``right``, is too common to judge.
+    """
+    holder, own = _words(lookup.site.holder), _words(held.name)
+    for at, word in enumerate(own if len(own) > 1 else ()):
+        for mine in holder:
+            if mine in own or word in holder or not opposed(mine, word):
+                continue
+            others = named.get("".join([*own[:at], mine, *own[at + 1 :]]), ())
+            found = next((device for device in others if device.kind == held.kind), None)
+            if found is not None:
+                return found
+    return None
 
 
 def _finding(

@@ -95,6 +95,28 @@ def test_a_second_sign_makes_it_crossed(code: str, where: list[tuple[int, str, s
     assert told(code) == where
 
 
+TRACKS = [device(name, "motor") for name in ("leftTrack", "rightTrack", "left", "bowLeftFan")]
+
+
+@pytest.mark.parametrize(
+    ("code", "expected"),
+    [
+        ('port = boat.motor("rightTrack")', []),  # no portTrack
+        ('left_drive = boat.motor("rightTrack")', ["leftTrack"]),
+        ('self.right = boat.motor("leftTrack")', ["rightTrack"]),
+        ('m_leftMotor = boat.motor("rightTrack")', ["leftTrack"]),
+        ('right = boat.motor("rightTrack")', []),
+        ('right = boat.motor("left")', []),  # a word alone is too common
+        ('left_of_right = boat.motor("rightTrack")', []),
+        ('stern_left = boat.motor("bowLeftFan")', []),  # no sternLeftFan
+        ('left_arm = boat.servo("rightTrack")', []),  # another kind: `wrong-kind` says that
+    ],
+)
+def test_a_holder_with_the_opposite_word_means_the_counterpart(code: str, expected: list[str]):
+    found = crossed(code, manifest("heron", TRACKS))
+    assert [one.expected for one in found] == expected
+
+
 def test_the_other_line_of_a_copy_is_shown():
     (finding,) = crossed('reel = boat.motor("reel")\nwinch = boat.motor("reel")')
     own = finding.related[0]

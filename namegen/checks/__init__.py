@@ -24,7 +24,7 @@ import importlib
 import pkgutil
 from collections.abc import Callable, Iterator, Mapping
 from functools import cache
-from types import MappingProxyType, ModuleType
+from types import ModuleType
 from typing import cast
 
 from namegen.checks.acceptance import accepted
@@ -53,6 +53,22 @@ ComparisonCheck = Callable[[ComparisonView], Iterator[Finding]]
 FleetCheck = Callable[[FleetView], Iterator[Finding]]
 
 
+class _Kinds(Mapping[str, FindingKind]):
+    """Every finding kind by its name, in alphabetical order; what is asked for alone is loaded."""
+
+    def __getitem__(self, name: str) -> FindingKind:
+        found = kind(name)
+        if found is None:
+            raise KeyError(name)
+        return found
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(_names())
+
+    def __len__(self) -> int:
+        return len(_names())
+
+
 @cache
 def kinds() -> Mapping[str, FindingKind]:
     """Return every finding kind by its name, in alphabetical order.
@@ -60,13 +76,16 @@ def kinds() -> Mapping[str, FindingKind]:
     Where two groups have a kind of one name (a spelling that differs in code
     and in a comparison), the first group in the alphabet speaks for both.
     """
-    found: dict[str, FindingKind] = {}
-    for group in _groups():
-        for module in _modules(group):
-            found.setdefault(_kind_of(module).name, _kind_of(module))
-    return MappingProxyType(dict(sorted(found.items())))
+    return _Kinds()
 
 
+@cache
+def _names() -> tuple[str, ...]:
+    names = {_kind_of(module).name for group in _groups() for module in _modules(group)}
+    return tuple(sorted(names))
+
+
+@cache
 def kind(name: str) -> FindingKind | None:
     """Return one finding kind, or None; only its own file is loaded."""
     group, stem = _home(name)

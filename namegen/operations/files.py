@@ -102,6 +102,12 @@ class Folder:
                 where=path,
                 remedy="name a file in `to`, or move the folder away",
             )
+        if not real.parent.is_dir():
+            self._check_parents(real, path)
+        return real
+
+    def _check_parents(self, real: Path, path: str) -> None:
+        """Refuse a file where a folder on the way is wanted."""
         blocked = next((above for above in real.parents if above.exists()), real)
         if not blocked.is_dir():
             raise RefusedWrite(
@@ -109,7 +115,6 @@ class Folder:
                 where=path,
                 remedy="name another folder in `to`, or move the file away",
             )
-        return real
 
     def write(self, changes: Mapping[str, bytes]) -> None:
         """Write the files, each in one step: at any instant a file is wholly old or wholly new.
@@ -121,16 +126,16 @@ class Folder:
             RefusedWrite: a file may not be written, or would lie outside the workspace.
         """
         targets = {path: self.check_inside(path) for path in changes}
-        parts: list[tuple[Path, Path]] = []
+        parts: list[tuple[str, Path, Path]] = []
         path = ""
         try:
             for path, data in changes.items():
-                parts.append((_lay_beside(targets[path], data), targets[path]))
-            for part, real in parts:
-                path = self.relative(real)
+                parts.append((path, _lay_beside(targets[path], data), targets[path]))
+            for whose, part, real in parts:
+                path = whose
                 os.replace(part, real)
         except OSError as error:
-            for part, _ in parts:
+            for _, part, _ in parts:
                 part.unlink(missing_ok=True)
             raise RefusedWrite(
                 f"this file cannot be written: {_reason(error)}",

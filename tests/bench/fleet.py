@@ -59,6 +59,14 @@ def best_of(root: Path, *words: str) -> Measurement:
     return min((measure(namegen(*words), root) for _ in range(RUNS)), key=lambda run: run.cpu)
 
 
+def _cold(root: Path, cache: Path) -> Measurement:
+    """Build with no output, no record and nothing remembered."""
+    for folder in (root / "out", cache):
+        shutil.rmtree(folder, ignore_errors=True)
+    (root / "namegen.outputs.json").unlink(missing_ok=True)
+    return measure(namegen("build"), root)
+
+
 def main() -> int:
     """Measure a cold build, one with nothing to do, and whether anything is stale."""
     with tempfile.TemporaryDirectory() as folder:
@@ -66,7 +74,7 @@ def main() -> int:
         root.mkdir()
         lay_out(root)
         os.environ["NAMEGEN_CACHE"] = str(cache)
-        cold = measure(namegen("build"), root)
+        cold = min((_cold(root, cache) for _ in range(RUNS)), key=lambda run: run.cpu)
         files = [path for path in (root / "out").rglob("*") if path.is_file()]
         assert cold.code == 0 and len(files) == ROBOTS * len(OUTPUTS)
         runs = {"build, all to write": cold, "build, nothing to do": best_of(root, "build")}

@@ -115,8 +115,8 @@ def _say_written(planned: Plan, done: Written) -> int:
             "given; `namegen explain target` lists the targets"
         )
         return 0
-    for path in done.wrote:
-        say(f"wrote {path}")
+    if done.wrote:
+        say("\n".join(f"wrote {path}" for path in done.wrote))
     for path in done.removed:
         say(f"deleted {path}")
     for path in done.kept:

@@ -176,6 +176,11 @@ class ComparisonView:
     fits: str | None = None
     setup: str | None = None
 
+    @property
+    def two_manifests(self) -> bool:
+        """Whether neither side was read off a machine."""
+        return self.before.manifest is not None and self.after.manifest is not None
+
     def both_say(self, name: str) -> bool:
         """Whether both sides say this field of a device, so that it can be compared."""
         return name in self.before.known and name in self.after.known

@@ -41,8 +41,8 @@ def found_at(
 
 def severity(kind: FindingKind, view: ComparisonView) -> Severity:
     """Return the kind's severity; between two manifests a difference is no error by itself."""
-    two_manifests = view.before.manifest is not None and view.after.manifest is not None
-    return Severity.WARNING if two_manifests and kind.severity is Severity.ERROR else kind.severity
+    error = kind.severity is Severity.ERROR
+    return Severity.WARNING if error and view.two_manifests else kind.severity
 
 
 def thing(device: Device) -> str:
@@ -62,4 +62,4 @@ def plugged(device: Device) -> str:
 
 def by_machine(view: ComparisonView, advice: str) -> str:
     """Return advice, after a blank, where one side was read off a machine."""
-    return "" if view.before.manifest and view.after.manifest else f" {advice}"
+    return "" if view.two_manifests else f" {advice}"

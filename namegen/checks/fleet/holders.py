@@ -22,20 +22,13 @@ class Holder:
     robot: Manifest
     device: Device
 
-    @property
-    def boards(self) -> Mapping[str, str | None]:
-        """The controllers that the device is plugged into, each with its type of board."""
-        found = self.robot.controllers
-        names = {port.controller for port in self.device.ports}
-        return {name: found[name].board if name in found else None for name in names}
-
     def wired_like(self, other: Holder) -> bool:
         """Whether both have the same controllers, so that their ports can be compared."""
-        both = self.boards.keys() | other.boards.keys()
         mine, others = self.robot.controllers, other.robot.controllers
+        used = {port.controller for port in (*self.device.ports, *other.device.ports)}
         return all(
             name in mine and name in others and mine[name].board == others[name].board
-            for name in both
+            for name in used
         )
 
 

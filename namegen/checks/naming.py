@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from namegen import checks
 from namegen.checks.code.candidates import fits
@@ -13,8 +15,7 @@ from namegen.model.findings import Finding, Rename, Safety
 from namegen.model.views import NameQuestion, ResolvedLookup
 
 
-@dataclass(frozen=True, slots=True)
-class _Verdict:
+class _Verdict(Struct, frozen=True):
     """What the first judge that answers says about the name on one robot."""
 
     question: NameQuestion

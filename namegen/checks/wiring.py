@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.checks.wording import listed, quoted
 from namegen.model.boards import Places
@@ -13,8 +14,7 @@ from namegen.model.views import RobotView
 from namegen.text.terminal import printable
 
 
-@dataclass(frozen=True, slots=True)
-class PortUse:
+class PortUse(Struct, frozen=True):
     """One port that something is plugged into.
 
     ``device`` is the device as it is wired in that setup, or None when the port

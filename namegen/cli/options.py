@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import functools
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
+from msgspec import Struct
 
 if TYPE_CHECKING:
     from namegen.operations.workspace import Workspace
@@ -19,8 +19,7 @@ FILE = click.Path(path_type=Path)
 Command = Callable[..., int]
 
 
-@dataclass(frozen=True, slots=True)
-class Where:
+class Where(Struct, frozen=True):
     """The workspace, or the one manifest, that a command is to work on."""
 
     workspace: Path | None = None
@@ -66,8 +65,7 @@ class Where:
         return open_manifest(Alone(self.manifest, self.catalogue, lookups, outputs, code))
 
 
-@dataclass(frozen=True, slots=True)
-class Form:
+class Form(Struct, frozen=True):
     """The form of a report, and the file it goes to (None: the screen)."""
 
     name: str = "text"

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from namegen.errors import UnusableInput
 
 UTF8_MARK = b"\xef\xbb\xbf"
 
 
-@dataclass(frozen=True, slots=True)
-class Decoded:
+class Decoded(Struct, frozen=True):
     """A file's text with what is needed to write it again as it was.
 
     ``text`` has no byte order mark and keeps its line ends; ``mark`` are the

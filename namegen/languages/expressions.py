@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Generic, TypeVar
 
+from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.sources import Source, elements, span_of
@@ -21,8 +21,7 @@ Reader = Callable[[Source, ScopeT, Node, int], Expression]
 """Reads a node in a scope; the number is how deep it lies in the value asked for."""
 
 
-@dataclass(frozen=True, slots=True)
-class ExpressionReader(Generic[ScopeT]):
+class ExpressionReader(Struct, Generic[ScopeT], frozen=True):
     """Reads values of one language without following any name.
 
     ``reasons`` say of the types without a reader why their text is not known, and

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import islice
 
+from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.sources import Source
@@ -21,8 +21,7 @@ _WHOLE = {"0x[0-9a-f]+": 16, "0b[01]+": 2, "0o?[0-7]+": 8}
 _DECIMAL = re.compile(r"(?=\.?\d)\d*(\.(?P<part>\d*))?(e(?P<power>[+-]?\d{1,3}))?", re.ASCII)
 
 
-@dataclass(frozen=True, slots=True)
-class NumberForms:
+class NumberForms(Struct, frozen=True):
     """How a language's tree shows numbers: the types of literals, of products, of brackets."""
 
     literals: frozenset[str]

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from typing import TypeVar
+
+from msgspec import Struct
 
 from namegen.languages.definitions import Binding
 from namegen.model.facts import Expression, LookupSite, Path, Ref
@@ -13,8 +14,7 @@ from namegen.model.workspaces import LookupRule
 BindingT = TypeVar("BindingT", bound=Binding)
 
 
-@dataclass(frozen=True, slots=True)
-class Parameter:
+class Parameter(Struct, frozen=True):
     """A parameter of a named function.
 
     ``called`` is what a call of the function says: the class, for its constructor.

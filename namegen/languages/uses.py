@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Generic, Protocol, TypeVar
 
+from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.parameters import Parameter, by_keyword, without_shadowed
@@ -23,8 +23,7 @@ class Scope(Protocol):
         """The names of the classes and functions, outermost first."""
 
 
-@dataclass(frozen=True, slots=True)
-class Use:
+class Use(Struct, frozen=True):
     """A place that matches a rule: the whole look-up, what it is given, its type arguments."""
 
     rule: LookupRule

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.errors import UnusableInput
 from namegen.loading.charts.cells import address, flag, nothing
@@ -16,8 +17,7 @@ COLUMNS = ("name", "kind", "port", "address", "found")
 """Titles that the first row may have; ``name`` must be among them."""
 
 
-@dataclass(frozen=True, slots=True)
-class AsFound:
+class AsFound(Struct, frozen=True):
     """The devices that were found, and the fields that were read off the machine.
 
     Devices that the list names as not found are left out. A list with a column

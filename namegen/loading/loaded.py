@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Generic, TypeVar
+
+from msgspec import Struct
 
 from namegen.model.findings import Fault
 
@@ -14,8 +15,7 @@ MOST_FAULTS = 100
 """More faults than this in one reading are counted, not listed."""
 
 
-@dataclass(frozen=True, slots=True)
-class Loaded(Generic[T]):
+class Loaded(Struct, Generic[T], frozen=True):
     """A value read from YAML text, and what was wrong with the text.
 
     ``value`` is None when so much is wrong that nothing can be judged. Otherwise

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
 from typing import ClassVar, NamedTuple
+
+from msgspec import Struct, field
 
 from namegen.loading.sources import Source
 from namegen.model.places import Place
@@ -21,8 +22,7 @@ class Quoted(str):
     __slots__ = ()
 
 
-@dataclass(slots=True, eq=False)
-class TextNode:
+class TextNode(Struct, eq=False):
     """A single value. ``style`` is empty for a plain one, else ``'``, ``"``, ``|`` or ``>``."""
 
     source: Source
@@ -44,8 +44,7 @@ class TextNode:
         return self.source.place(self.start, self.end)
 
 
-@dataclass(slots=True, eq=False)
-class ListNode:
+class ListNode(Struct, eq=False):
     """A list: ``[a, b]``, or lines that start with ``-``."""
 
     source: Source
@@ -61,8 +60,7 @@ class ListNode:
         return self.source.place(self.start, self.end)
 
 
-@dataclass(slots=True, eq=False)
-class GroupNode:
+class GroupNode(Struct, eq=False):
     """A group of fields: ``{a: b}``, or lines of ``a: b``."""
 
     source: Source

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from typing import Any, NoReturn
 
 import yaml
+from msgspec import Struct, field
 
 from namegen.loading import refusals
 from namegen.loading.nodes import FieldNode, GroupNode, ListNode, Node, TextNode
@@ -17,8 +17,7 @@ from namegen.loading.traps import colon_without_blank, comma_in_text, cut_by_com
 from namegen.model.findings import Fault
 
 
-@dataclass(slots=True)
-class Parsed:
+class Parsed(Struct):
     """The tree of a text, or None when there is none, and what was wrong with the YAML."""
 
     root: Node | None

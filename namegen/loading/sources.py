@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import codecs
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.model.findings import Fault
 from namegen.model.places import Place
@@ -23,8 +24,7 @@ _OTHER_ENCODINGS = (
 )
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Source:
+class Source(Struct, frozen=True, eq=False):
     """Decoded text of one file, without its byte order mark."""
 
     path: str

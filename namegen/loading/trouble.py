@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from namegen.loading.nodes import TextNode
 from namegen.loading.sources import Source
@@ -35,8 +36,7 @@ class Told(NamedTuple):
         return (Related(source.place(at, at + 1), message),)
 
 
-@dataclass(frozen=True, slots=True)
-class Trouble:
+class Trouble(Struct, frozen=True):
     """Where the YAML reader stumbled.
 
     ``opened`` is the index where what it was reading begins: a quote, a bracket, a

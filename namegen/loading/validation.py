@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 from typing import Generic, TypeVar
 
+from msgspec import Struct, field
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
@@ -27,8 +27,7 @@ _ROUNDS = 8
 _MORE = "This does not fit here either. Mend the other faults, then look again."
 
 
-@dataclass(slots=True)
-class Validated(Generic[S]):
+class Validated(Struct, Generic[S]):
     """A filled shape, and the faults. Fields that were wrong count as left out."""
 
     shape: S
@@ -56,8 +55,7 @@ def validated(
     return result
 
 
-@dataclass(frozen=True, slots=True)
-class _Spot:
+class _Spot(Struct, frozen=True):
     """Where an error of pydantic lies, as far as the tree goes."""
 
     parent: GroupNode | ListNode
@@ -70,8 +68,7 @@ class _Spot:
     """The type that belongs there."""
 
 
-@dataclass(slots=True)
-class _Check:
+class _Check(Struct):
     """One tree, the shape that it is held against, and the faults so far."""
 
     shape: type[Shape]

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Annotated, Any, TypeVar
 
+from msgspec import Struct
 from pydantic import BeforeValidator, GetJsonSchemaHandler, PlainValidator, WithJsonSchema
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
@@ -163,8 +163,7 @@ OptionMap = Annotated[
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class OrText:
+class OrText(Struct, frozen=True):
     """Says in the JSON Schema that a text may stand in place of a group of fields."""
 
     instead: Any

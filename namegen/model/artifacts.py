@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Artifact:
+class Artifact(Struct, frozen=True):
     """What one target makes for one robot (None: for the whole workspace).
 
     ``path`` is relative to the workspace with ``/``; ``text`` has LF line ends.

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from namegen.model.places import Place
 
@@ -11,16 +12,14 @@ Places = Mapping[str, Place]
 """Field name -> place of its value; the empty name is the place of the entry's own key."""
 
 
-@dataclass(frozen=True, slots=True)
-class PortType:
+class PortType(Struct, frozen=True):
     """A sort of port. On a shared one several devices may be plugged in."""
 
     name: str
     shared: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Board:
+class Board(Struct, frozen=True):
     """A type of controller: which ports it has, under the labels printed on it."""
 
     name: str
@@ -35,8 +34,7 @@ class Board:
     places: Places = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Kind:
+class Kind(Struct, frozen=True):
     """What a device is for a program, and the port types it can be plugged into.
 
     An empty ``ports`` means any. ``address`` is the usual bus address.
@@ -48,8 +46,7 @@ class Kind:
     places: Places = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """A bought item. Figures are the maker's; every one may be absent."""
 
     name: str
@@ -73,8 +70,7 @@ class Part:
     places: Places = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Rules:
+class Rules(Struct, frozen=True):
     """What a season's rule book permits; ``None`` permits every part."""
 
     allowed_parts: tuple[str, ...] | None = None
@@ -82,8 +78,7 @@ class Rules:
     places: Places = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Catalogue:
+class Catalogue(Struct, frozen=True):
     """All that the robots of a workspace share. ``path`` is None when there is none."""
 
     path: str | None

@@ -9,14 +9,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.model.boards import Catalogue, Part
 from namegen.model.manifests import Device, Manifest
 
 
-@dataclass(frozen=True, slots=True)
-class DerivedNumber:
+class DerivedNumber(Struct, frozen=True):
     """One constant for programs. ``name`` is in snake_case and ends in the unit.
 
     ``says`` is a sentence for its documentation and ``formula`` how it comes

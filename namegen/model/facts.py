@@ -7,8 +7,9 @@ follows its references, across files, down to the text that a look-up gets.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Protocol
+
+from msgspec import Struct
 
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
@@ -21,8 +22,7 @@ inside it are not reached by name from elsewhere.
 """
 
 
-@dataclass(frozen=True, slots=True)
-class Text:
+class Text(Struct, frozen=True):
     """A string literal. ``span`` is its text without the quotes.
 
     ``opening`` is what stands before the text (``'``, ``b"``, ``r'''``), so
@@ -34,16 +34,14 @@ class Text:
     opening: str
 
 
-@dataclass(frozen=True, slots=True)
-class Join:
+class Join(Struct, frozen=True):
     """Pieces that are put together: ``"bow" + SIDE``, ``f"bow{SIDE}"``, ``"bow" "Thruster"``."""
 
     parts: tuple[Expression, ...]
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Ref:
+class Ref(Struct, frozen=True):
     """A name that stands for a text defined elsewhere.
 
     ``tries`` are the paths it may mean, in the order in which the language
@@ -55,24 +53,21 @@ class Ref:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Unknown:
+class Unknown(Struct, frozen=True):
     """A value that only running the program tells. ``why`` completes "because ..."."""
 
     why: str
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Several:
+class Several(Struct, frozen=True):
     """Each of several values: a list, both branches of a condition, what a loop runs over."""
 
     options: tuple[Expression, ...]
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Wrapped:
+class Wrapped(Struct, frozen=True):
     """A call with one argument, ``MotorName("bow")``.
 
     It means its argument if ``by`` turns out to be a `Wrapper`, else it is not known.
@@ -83,8 +78,7 @@ class Wrapped:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Wrapper:
+class Wrapper(Struct, frozen=True):
     """A type of text that, called with a text, gives just that text: ``NewType("N", str)``."""
 
     span: Span
@@ -93,8 +87,7 @@ class Wrapper:
 Expression = Text | Join | Ref | Unknown | Several | Wrapped | Wrapper
 
 
-@dataclass(frozen=True, slots=True)
-class LookupSite:
+class LookupSite(Struct, frozen=True):
     """One name at one place that looks a device up.
 
     A call with several names (a list, ``name_at: rest``) gives several sites.
@@ -120,8 +113,7 @@ class LookupSite:
     """Where the rule finds no name but arguments: the keywords of which one may give it."""
 
 
-@dataclass(frozen=True, slots=True)
-class NumberSite:
+class NumberSite(Struct, frozen=True):
     """A number that is written out and given a name: ``COUNTS = 48 * 27``.
 
     ``unit`` is what one step of its last digit is: 0.01 for ``5.50``.
@@ -134,8 +126,7 @@ class NumberSite:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Definition:
+class Definition(Struct, frozen=True):
     """One binding of a path in a file. Two of one path mean that the value is not known.
 
     ``inherited``: not bound here but perhaps in a base class; if that does not
@@ -148,8 +139,7 @@ class Definition:
     inherited: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Import:
+class Import(Struct, frozen=True):
     """A local name that comes from another file.
 
     ``files`` are the relative paths where the module may lie, best first, tried
@@ -167,8 +157,7 @@ class Import:
     under: Path = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Respelling:
+class Respelling(Struct, frozen=True):
     """A literal that is to get another value: ``spelling`` is its new text between the quotes."""
 
     literal: Text
@@ -176,8 +165,7 @@ class Respelling:
     value: str
 
 
-@dataclass(frozen=True, slots=True)
-class ConstantUse:
+class ConstantUse(Struct, frozen=True):
     """A literal that is to become a reference to a generated constant.
 
     ``words`` lead to the constant inside the generated file: ("Motor", "BOW_THRUSTER").

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from enum import Enum
 from typing import Literal
+
+from msgspec import Struct, field
 
 from namegen.model.places import Edit, Place, Related
 
@@ -28,16 +29,14 @@ class Safety(str, Enum):
 Scope = Literal["text", "device", "robot", "look-up", "class", "file", "fleet"]
 
 
-@dataclass(frozen=True, slots=True)
-class Rename:
+class Rename(Struct, frozen=True):
     """Symbolic repair: the name written at the finding's place becomes ``name``."""
 
     name: str
     safety: Safety
 
 
-@dataclass(frozen=True, slots=True)
-class UseConstant:
+class UseConstant(Struct, frozen=True):
     """Symbolic repair: the literal becomes a reference to the device's constant."""
 
     robot: str
@@ -48,24 +47,21 @@ class UseConstant:
 Repair = Rename | UseConstant
 
 
-@dataclass(frozen=True, slots=True)
-class Fix:
+class Fix(Struct, frozen=True):
     """A repair worked out to edits. Built by the operations, never by a check."""
 
     safety: Safety
     edits: tuple[Edit, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Example:
+class Example(Struct, frozen=True):
     """One case of a finding kind: ``flagged`` is wrong, ``mended`` is the same put right."""
 
     flagged: str
     mended: str
 
 
-@dataclass(frozen=True, slots=True)
-class FindingKind:
+class FindingKind(Struct, frozen=True):
     """What one kind of finding is, as ``namegen explain`` prints it.
 
     ``rank`` orders the naming findings of code: a look-up gets at most one of
@@ -109,8 +105,7 @@ class FindingKind:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(Struct, frozen=True):
     """One thing that is wrong.
 
     ``message`` alone is enough for a student to mend the fault. ``found`` and
@@ -129,8 +124,7 @@ class Finding:
     related: tuple[Related, ...] = field(default=())
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class Fault(Struct, frozen=True):
     """What loading found wrong in the text of a YAML file, before there is a manifest to judge.
 
     The kind's file in ``checks/manifest/`` gives it severity and explanation.

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from functools import lru_cache
+
+from msgspec import Struct, field
 
 from namegen.model.manifests import Device
 from namegen.text.words import Case, convert
@@ -18,8 +19,7 @@ _spelled = lru_cache(maxsize=16384)(convert)
 """The spelling of a name, remembered: every check and target asks for it again."""
 
 
-@dataclass(frozen=True, slots=True)
-class NamingScheme:
+class NamingScheme(Struct, frozen=True):
     """How one programming language spells the identifiers that namegen makes.
 
     Read from ``templates/languages/<language>.yaml``. ``reserved`` holds every

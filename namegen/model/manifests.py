@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from namegen.model.boards import Places
 from namegen.model.places import Place
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Port:
+class Port(Struct, frozen=True, order=True):
     """One connection point: ``bridge motor 1``; a built-in device has no label."""
 
     controller: str
@@ -22,8 +23,7 @@ class Port:
         return " ".join(word for word in words if word is not None)
 
 
-@dataclass(frozen=True, slots=True)
-class Controller:
+class Controller(Struct, frozen=True):
     """A board of this robot that devices are plugged into."""
 
     name: str
@@ -35,8 +35,7 @@ class Controller:
     places: Places = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Acceptance:
+class Acceptance(Struct, frozen=True):
     """The user's word that findings of one kind are right as they are, and why."""
 
     kind: str
@@ -45,8 +44,7 @@ class Acceptance:
     places: Places = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Device:
+class Device(Struct, frozen=True):
     """One thing with a name that programs look up.
 
     ``ports`` is empty while the port is undecided. Lengths are in millimetres.
@@ -79,8 +77,7 @@ class Device:
         return self.places.get(name) or self.places[""]
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """What a setup changes about one device; None leaves the manifest's value."""
 
     ports: tuple[Port, ...] | None = None
@@ -88,8 +85,7 @@ class Change:
     places: Places = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Setup:
+class Setup(Struct, frozen=True):
     """A named selection of devices. ``only`` None means everything but ``without``."""
 
     name: str
@@ -118,8 +114,7 @@ class Setup:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class Battery:
+class Battery(Struct, frozen=True):
     """What feeds the robot; ``fuse_amps`` is the main fuse, ``wire_awg`` its thinnest wire."""
 
     volts: float | None = None
@@ -128,8 +123,7 @@ class Battery:
     places: Places = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Manifest:
+class Manifest(Struct, frozen=True):
     """What one robot has. Device names are unique and keep the order of the file."""
 
     path: str

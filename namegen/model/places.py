@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Place:
+class Place(Struct, frozen=True, order=True):
     """A stretch of one file.
 
     ``path`` is relative to the workspace with ``/``. Lines and columns count
@@ -24,24 +23,21 @@ class Place:
         return f"{self.path}:{self.line}:{self.column}"
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Span:
+class Span(Struct, frozen=True, order=True):
     """A stretch of one text in UTF-8 bytes, as parsers give it; the end is exclusive."""
 
     start: int
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Related:
+class Related(Struct, frozen=True):
     """A second place that helps to understand a finding ("plugged in here")."""
 
     place: Place
     message: str
 
 
-@dataclass(frozen=True, slots=True)
-class Edit:
+class Edit(Struct, frozen=True):
     """The text at ``place`` is to become ``text``; nothing else of the file changes."""
 
     place: Place

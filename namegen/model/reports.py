@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.model.findings import Finding, Severity
 
@@ -11,8 +12,7 @@ SourceText = Callable[[str], str | None]
 """Gives the text of a workspace-relative path, or None where there is none to show."""
 
 
-@dataclass(frozen=True, slots=True)
-class Report:
+class Report(Struct, frozen=True):
     """All findings of one run, sorted by place, with the counts of what was read."""
 
     findings: tuple[Finding, ...]

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from namegen.model.boards import Board, Catalogue
 from namegen.model.derived import DerivedNumber
@@ -14,8 +15,7 @@ from namegen.model.places import Place
 from namegen.model.workspaces import NameRules
 
 
-@dataclass(frozen=True, slots=True)
-class RobotView:
+class RobotView(Struct, frozen=True):
     """One robot for the checks of ``checks/manifest/``.
 
     ``schemes`` are the languages that the workspace generates for this robot.
@@ -32,8 +32,7 @@ class RobotView:
         return self.catalogue.boards.get(found.board) if found else None
 
 
-@dataclass(frozen=True, slots=True)
-class ResolvedLookup:
+class ResolvedLookup(Struct, frozen=True):
     """A look-up with the text that it gets, followed through constants and files.
 
     ``text`` is None when it is not known; ``why`` then completes "because ...".
@@ -61,8 +60,7 @@ class ResolvedLookup:
         return self.site.kind
 
 
-@dataclass(frozen=True, slots=True)
-class NameQuestion:
+class NameQuestion(Struct, frozen=True):
     """Is this text a device of this robot, for the naming checks of ``checks/code/``."""
 
     lookup: ResolvedLookup
@@ -85,8 +83,7 @@ class NameQuestion:
         return self.lookup.kind
 
 
-@dataclass(frozen=True, slots=True)
-class TypedNumber:
+class TypedNumber(Struct, frozen=True):
     """A number that code writes out and gives a name; ``place`` is the number.
 
     It says the value to within ``unit``, one step of its last digit.
@@ -100,8 +97,7 @@ class TypedNumber:
     language: str
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(Struct, frozen=True):
     """A number that follows from the manifest; ``constants`` are its names, by language built."""
 
     device: Device
@@ -109,8 +105,7 @@ class Figure:
     constants: Mapping[str, str] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class CodeView:
+class CodeView(Struct, frozen=True):
     """All code of one robot, for the checks that look at more than one look-up.
 
     ``complete`` is False when a file was unreadable or a name not known, so that
@@ -128,15 +123,13 @@ class CodeView:
     figures: Sequence[Figure] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class FleetView:
+class FleetView(Struct, frozen=True):
     """Robots that are meant to be alike, for the checks of ``checks/fleet/``."""
 
     robots: Sequence[Manifest]
 
 
-@dataclass(frozen=True, slots=True)
-class Side:
+class Side(Struct, frozen=True):
     """One of the two things that are compared: a manifest, or an as-found list.
 
     ``devices`` are those of the setup that is compared. ``known`` are the fields
@@ -149,8 +142,7 @@ class Side:
     manifest: Manifest | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(Struct, frozen=True):
     """One device, or controller, as both sides have it.
 
     ``before`` names controllers as the other side does, so that a renamed
@@ -161,8 +153,7 @@ class Pair:
     after: Device
 
 
-@dataclass(frozen=True, slots=True)
-class ComparisonView:
+class ComparisonView(Struct, frozen=True):
     """Two sides with what belongs together, for the checks of ``checks/comparison/``.
 
     ``fits`` is another setup of the manifest that a list read off a machine agrees with.

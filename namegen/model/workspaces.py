@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Literal
+
+from msgspec import Struct, field
 
 from namegen.model.boards import Places
 
@@ -14,16 +15,14 @@ OptionValue = str | bool | int | tuple[str, ...] | Mapping[str, str]
 """What a build entry may give a target: one value, several texts, or texts by key."""
 
 
-@dataclass(frozen=True, slots=True)
-class NameRules:
+class NameRules(Struct, frozen=True):
     """How device names are to be written, and the longest they may be (None: any length)."""
 
     style: NameStyle = "any"
     longest: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class LookupRule:
+class LookupRule(Struct, frozen=True):
     """Says which places in code look a device up, and of which kind it must be.
 
     ``called`` is the identifier that is called, constructed, annotated with or
@@ -48,8 +47,7 @@ class LookupRule:
     places: Places = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class CodeEntry:
+class CodeEntry(Struct, frozen=True):
     """A folder or file of code and the robots it runs on. Names must exist on each of them."""
 
     path: str
@@ -59,8 +57,7 @@ class CodeEntry:
     places: Places = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class BuildEntry:
+class BuildEntry(Struct, frozen=True):
     """One sort of output: a target, where its files go, for which robots, with which options.
 
     ``to`` may hold ``{robot}`` (as written) and ``{Robot}`` (as a type name).
@@ -74,8 +71,7 @@ class BuildEntry:
     places: Places = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Settings:
+class Settings(Struct, frozen=True):
     """What ``namegen.yaml`` says. Globs and paths are relative to its folder, with ``/``."""
 
     path: str

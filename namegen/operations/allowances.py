@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen import checks, languages
 from namegen.checks.code import bare_allowance
@@ -26,8 +27,7 @@ _ALLOWANCE = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Allowance:
+class Allowance(Struct, frozen=True):
     """One comment: the kinds it allows, the line it is for, and what is wrong with it."""
 
     place: Place

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import json
 import os
-from dataclasses import dataclass, replace
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from namegen.errors import UnusableInput
 from namegen.loading.settings import read_settings
@@ -28,8 +30,7 @@ _ABOVE = 2
 _BEFORE = len("  - ")
 
 
-@dataclass(frozen=True, slots=True)
-class Alone:
+class Alone(Struct, frozen=True):
     """One manifest that belongs to no workspace, with what ``namegen.yaml`` would say.
 
     ``lookups`` are rows as in ``namegen.yaml``; ``outputs`` are targets, each with

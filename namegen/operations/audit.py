@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen import checks, languages
 from namegen.errors import UnusableInput
@@ -36,8 +37,7 @@ from namegen.operations.workspace import Workspace
 from namegen.text.positions import split_lines
 
 
-@dataclass(frozen=True)
-class Audit:
+class Audit(Struct, frozen=True, dict=True):
     """The outcome of one audit: the report, and the literals that its findings point at.
 
     ``found`` are the findings in code, accepted ones included; ``gone`` counts what

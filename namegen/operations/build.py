@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from enum import Enum
 from pathlib import Path
+
+from msgspec import Struct
 
 from namegen.errors import UnusableInput
 from namegen.model.artifacts import Artifact
@@ -53,8 +54,7 @@ _REMEDIES = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Output:
+class Output(Struct, frozen=True):
     """One output: its state, what is to be there (None: nothing) and what is (None: nothing)."""
 
     path: str
@@ -63,8 +63,7 @@ class Output:
     old: bytes | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(Struct, frozen=True):
     """What a build would do.
 
     ``stopped`` are the robots whose manifests have errors; ``asked`` is whether the
@@ -84,8 +83,7 @@ class Plan:
         return not self.stopped and all(o.state is State.CURRENT for o in self.outputs)
 
 
-@dataclass(frozen=True, slots=True)
-class Written:
+class Written(Struct, frozen=True):
     """What a build did: paths written, kept because of edits by hand, and removed."""
 
     wrote: tuple[str, ...]

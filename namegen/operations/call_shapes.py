@@ -9,8 +9,10 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass, field, replace
 from typing import Literal
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from namegen.model.workspaces import LookupRule, Shape
 from namegen.text.lookalikes import skeleton
@@ -26,8 +28,7 @@ _KEYWORD = re.compile(r"(\w+)\s*=\s*\Z")
 _NEW = re.compile(r"\bnew\s+(?:\w+\s*\.\s*)*\Z")
 
 
-@dataclass(slots=True)
-class Seen:
+class Seen(Struct):
     """How one thing that is called was seen with names of devices."""
 
     positions: Counter[int] = field(default_factory=Counter)

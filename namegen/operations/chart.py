@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from pathlib import Path
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from namegen.errors import UnusableInput
 from namegen.loading.charts import columns, kinds
@@ -29,8 +31,7 @@ _STARTER_STYLE = "style: camelCase"
 _STARTER_CODE = "  - {path: code/first, robots: [first]}\n"
 
 
-@dataclass(frozen=True, slots=True)
-class ReadChart:
+class ReadChart(Struct, frozen=True):
     """A chart as it was understood: where its table stood, and which column is what."""
 
     chart: Chart

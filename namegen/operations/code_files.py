@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
+
+from msgspec import Struct
 
 from namegen import languages
 from namegen.errors import UnusableInput
@@ -14,16 +15,14 @@ from namegen.operations.walking import spec, walk
 from namegen.operations.workspace import Workspace
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Use:
+class Use(Struct, frozen=True, order=True):
     """A robot that a file of code runs on, and the setup it is written for (empty: any)."""
 
     robot: str
     setup: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class CodeFiles:
+class CodeFiles(Struct, frozen=True):
     """The files to audit with what they are for; ``whole`` are robots with all of their code."""
 
     uses: dict[str, tuple[Use, ...]]
@@ -34,8 +33,7 @@ class CodeFiles:
     """Folders below which modules are found, besides the importing file's own."""
 
 
-@dataclass(frozen=True, slots=True)
-class Selection:
+class Selection(Struct, frozen=True):
     """Which part of the code is to be audited; nothing given means all of it.
 
     ``paths`` are files and folders, ``since`` is a revision of which only the

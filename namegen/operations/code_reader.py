@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
+
+from msgspec import Struct
 
 from namegen import languages
 from namegen.errors import UnusableInput
@@ -24,16 +25,14 @@ KEPT_READINGS = 64
 """How many parsed files stay in memory for the imports of others."""
 
 
-@dataclass(frozen=True, slots=True)
-class Literal:
+class Literal(Struct, frozen=True):
     """A literal that a finding points at, with what is needed to rewrite it."""
 
     path: str
     text: Text
 
 
-@dataclass(frozen=True, slots=True)
-class FileFacts:
+class FileFacts(Struct, frozen=True):
     """What one file says about devices.
 
     ``unreadable`` are stretches of which nothing is known, with the reason where

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from namegen import checks
 from namegen.checks.comparison.matching import matched
@@ -23,8 +25,7 @@ LISTS = (".csv", ".tsv", ".txt")
 _OF_MANIFESTS = frozenset({"kind", "port", "part", "address", "reversed", "optional"})
 
 
-@dataclass(frozen=True, slots=True)
-class Compared:
+class Compared(Struct, frozen=True):
     """The findings, and the folder that their paths are relative to."""
 
     report: Report

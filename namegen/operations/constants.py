@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import PurePosixPath
+
+from msgspec import Struct
 
 from namegen import languages
 from namegen.errors import UnusableInput
@@ -25,8 +26,7 @@ from namegen.operations.workspace import Workspace
 LOOSE = "loose-literal"
 
 
-@dataclass(frozen=True, slots=True)
-class _Constant:
+class _Constant(Struct, frozen=True):
     """Where the constant of a device stands: the generated file, and the way to it inside."""
 
     file: str

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from namegen import checks
 from namegen.model.manifests import Device, Manifest
@@ -20,8 +22,7 @@ _QUOTED = re.compile(r"""["'`“”‘’«»]([^"'`“”‘’«»]+)["'`“�
 _BARE = re.compile(r"[\w.-]+")
 
 
-@dataclass(frozen=True, slots=True)
-class Owner:
+class Owner(Struct, frozen=True):
     """A device of a robot that a text is, was, or is likely meant to be."""
 
     robot: str
@@ -31,8 +32,7 @@ class Owner:
     """What to look at when the name is right and the robot does not find the device."""
 
 
-@dataclass(frozen=True, slots=True)
-class Explanation:
+class Explanation(Struct, frozen=True):
     """What a name is about: who has exactly this name, or who is nearest to it.
 
     ``marks`` are two lines with ``^`` under the letters in which the text and

@@ -5,7 +5,8 @@ from __future__ import annotations
 import difflib
 from collections import defaultdict
 from collections.abc import Callable, Collection, Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen import languages
 from namegen.errors import RefusedWrite, UnusableInput
@@ -27,8 +28,7 @@ HIDDEN_BY_A_SLIP = frozenset({"double-lookup"})
 """What was so before a name was put right, and only could not be seen: no reason to leave it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """One file before and after its edits, as bytes and as text, with how many edits."""
 
     path: str
@@ -39,8 +39,7 @@ class Change:
     edits: int
 
 
-@dataclass(frozen=True, slots=True)
-class Fixed:
+class Fixed(Struct, frozen=True):
     """What a fix does: the changes that are proved, and the places left alone with the reason.
 
     ``before`` and ``after`` are the audits without and with the changes.

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen import checks
 from namegen.checks.manifest import idle_acceptance
@@ -20,8 +21,7 @@ LACKING = "-"
 """Stands in the table where a robot has no such device, or no setups."""
 
 
-@dataclass(frozen=True, slots=True)
-class Fleet:
+class Fleet(Struct, frozen=True):
     """The robots, what each has of every device, and the findings between them.
 
     Each row has a title and a cell a robot.

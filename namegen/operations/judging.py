@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from namegen import checks
 from namegen.checks.code import not_checkable, unreadable
@@ -97,8 +99,7 @@ def _of_generated(finding: Finding) -> Finding:
     return replace(finding, message=what + message, repair=None)
 
 
-@dataclass
-class _Code:
+class _Code(Struct):
     """All code of one robot; ``whole`` as long as every name in it is known."""
 
     lookups: list[ResolvedLookup] = field(default_factory=list)

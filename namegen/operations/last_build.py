@@ -15,9 +15,10 @@ import os
 import sys
 import time
 from collections.abc import Iterator, Sequence
-from dataclasses import asdict
 from pathlib import Path
 from typing import Any
+
+from msgspec.structs import asdict
 
 from namegen.bundled import bundled
 from namegen.errors import UnusableInput
@@ -106,10 +107,10 @@ def remember(planned: Plan, robots: Sequence[str], done: Written) -> None:
             "matched": folder.matched,
             "hashes": folder.hashes,
             "outputs": [output.path for output in planned.outputs],
-            "findings": [asdict(finding) for finding in planned.report.findings],
+            "findings": planned.report.findings,
             "files": planned.report.files,
         }
-        _write(_file(folder.root, robots), json.dumps(kept))
+        _write(_file(folder.root, robots), json.dumps(kept, default=asdict))
 
 
 def program() -> str:

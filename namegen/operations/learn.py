@@ -8,8 +8,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from pathlib import Path
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from namegen import languages
 from namegen.errors import UnusableInput
@@ -33,8 +35,7 @@ KIND_SHARE = 0.75
 """Share of a look-up's names that must be of one kind: another may be a mistake in the code."""
 
 
-@dataclass(slots=True)
-class Learnt:
+class Learnt(Struct):
     """A look-up that was found: the rule, the names seen and how often, other texts, one place.
 
     ``slips`` are texts that were surely meant to be a name; they count for it in ``names``.
@@ -58,8 +59,7 @@ class Learnt:
         return len(self.names) >= LEAST_NAMES and self.share >= LEAST_SHARE
 
 
-@dataclass(frozen=True, slots=True)
-class Lesson:
+class Lesson(Struct, frozen=True):
     """What was learnt from so many files; ``known`` are look-ups that the settings have."""
 
     found: tuple[Learnt, ...]

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from namegen.model.findings import Finding, Severity
 from namegen.model.manifests import Manifest
@@ -19,8 +21,7 @@ from namegen.operations.verify import sort, verify
 from namegen.operations.workspace import Workspace
 
 
-@dataclass(frozen=True, slots=True)
-class RobotState:
+class RobotState(Struct, frozen=True):
     """What stands between one robot and being switched on, and what to check on it.
 
     ``setup`` is None for a robot without setups; ``mark`` must stand on its printed
@@ -41,8 +42,7 @@ class RobotState:
         return not (self.errors or self.warnings or self.behind)
 
 
-@dataclass(frozen=True, slots=True)
-class Readiness:
+class Readiness(Struct, frozen=True):
     """All findings of `verify` and `audit`, and the state of each robot."""
 
     report: Report

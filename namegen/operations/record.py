@@ -9,7 +9,9 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from namegen.errors import UnusableInput
 from namegen.operations.files import Folder
@@ -18,8 +20,7 @@ RECORD_FILE = "namegen.outputs.json"
 FORMAT = "namegen-outputs/1"
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """One output. ``replacing`` is the hash it had before, while a build is under way.
 
     It is noted before the output is touched: a build that is killed then leaves

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from namegen.errors import UnusableInput
 from namegen.loading.edits import rename_device, retire_name
@@ -23,8 +25,7 @@ from namegen.text.likeness import nearest
 from namegen.text.positions import split_lines
 
 
-@dataclass(frozen=True, slots=True)
-class Renamed:
+class Renamed(Struct, frozen=True):
     """What a rename does: the changed files, and the places that a person must look at.
 
     ``left`` are lines of code that still hold the old name or its constant.

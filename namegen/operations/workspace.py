@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from namegen import checks
 from namegen.errors import UnusableInput
@@ -28,8 +30,7 @@ SETTINGS_FILE = "namegen.yaml"
 CATALOGUE_FILE = "catalogue.yaml"
 
 
-@dataclass(frozen=True)
-class Workspace:
+class Workspace(Struct, frozen=True, dict=True):
     """What the YAML files of a workspace say, and the folder that they lie in.
 
     ``faults`` belong to the settings and the catalogue; a manifest's own are in

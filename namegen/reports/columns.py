@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import unicodedata
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.text.terminal import escaped
 
@@ -13,8 +14,7 @@ CUT = "..."
 """Stands where a line is cut off."""
 
 
-@dataclass(frozen=True, slots=True)
-class Strip:
+class Strip(Struct, frozen=True):
     """A piece of a line as it is shown, with the columns that a span takes in it."""
 
     text: str

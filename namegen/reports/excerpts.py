@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from msgspec import Struct, field
 
 from namegen.model.places import Place
 from namegen.model.reports import SourceText
@@ -11,8 +11,7 @@ from namegen.reports.paint import Paint
 from namegen.text.positions import Lines
 
 
-@dataclass
-class Excerpts:
+class Excerpts(Struct):
     """Shows places of source files; each file is asked for and taken apart once."""
 
     source: SourceText

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from namegen.model.findings import Severity
 
 _SEVERITY = {Severity.ERROR: "31", Severity.WARNING: "33", Severity.NOTE: "36"}
 
 
-@dataclass(frozen=True, slots=True)
-class Paint:
+class Paint(Struct, frozen=True):
     """Puts colour on text, or leaves it as it is when colour is off."""
 
     on: bool

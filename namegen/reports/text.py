@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 import textwrap
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import groupby
+
+from msgspec import Struct
 
 from namegen.model.findings import Finding, FindingKind, Safety, Severity
 from namegen.model.places import Related
@@ -46,8 +47,7 @@ def render(
     return "\n".join([*lines, *page.summary(report)]) + "\n"
 
 
-@dataclass
-class _Page:
+class _Page(Struct):
     """Lays findings out."""
 
     paint: Paint

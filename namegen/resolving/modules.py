@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from posixpath import dirname, normpath
+
+from msgspec import Struct
 
 from namegen.model.facts import Import
 
 
-@dataclass(frozen=True, slots=True)
-class ModuleFinder:
+class ModuleFinder(Struct, frozen=True):
     """Finds the file of an import: beside the importing file first, then below each root.
 
     ``exists`` tells whether a workspace-relative path is a file of the code;

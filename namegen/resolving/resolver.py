@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from namegen.model.facts import (
     Definition,
@@ -33,8 +35,7 @@ LONGEST = 10_000
 """Code points of a text, and pieces of it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Resolved:
+class Resolved(Struct, frozen=True):
     """One text that a look-up gets, or why it is not known.
 
     ``path`` and ``span`` are where it stands: the text between the quotes if it
@@ -57,14 +58,12 @@ class Resolved:
         return self.pieces[0][1] if alone else None
 
 
-@dataclass(frozen=True, slots=True)
-class _Known:
+class _Known(Struct, frozen=True):
     text: str
     pieces: tuple[tuple[str, Text], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class _Lost:
+class _Lost(Struct, frozen=True):
     why: str
     wrapper: bool = False
     missing: bool = False
@@ -78,8 +77,7 @@ class _TooFar(Exception):
     """Following a name took too many steps."""
 
 
-@dataclass(slots=True)
-class Resolver:
+class Resolver(Struct):
     """Follows names through the files of one run.
 
     ``reading_of`` gives the facts of a file, or None if it cannot be read;

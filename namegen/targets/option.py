@@ -5,8 +5,9 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass, field
 from typing import Literal
+
+from msgspec import Struct, field
 
 from namegen.errors import UnusableTarget
 from namegen.model.identifiers import NamingScheme
@@ -24,8 +25,7 @@ EVERY_OTHER = "*"
 Identifies = Literal["type", "other"]
 
 
-@dataclass(frozen=True, slots=True)
-class ByKind:
+class ByKind(Struct, frozen=True):
     """A text for each kind, which a template reads with ``options.look_up[device.kind]``."""
 
     option: str
@@ -54,8 +54,7 @@ class ByKind:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class Terms:
+class Terms(Struct, frozen=True):
     """What the texts of one output's options may say.
 
     ``words`` stand for place holders in braces; ``kinds`` are those that an
@@ -70,8 +69,7 @@ class Terms:
 Setting = str | bool | int | Unescaped | tuple[str | Unescaped, ...] | ByKind
 
 
-@dataclass(frozen=True, slots=True)
-class Option:
+class Option(Struct, frozen=True):
     """A setting that a build entry may give under ``with:``.
 
     ``default`` None means that it must be given. A text with a ``pattern``

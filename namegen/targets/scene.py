@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from pathlib import PurePosixPath
+
+from msgspec import Struct, field
 
 from namegen.model.boards import Catalogue, Places
 from namegen.model.manifests import Manifest
@@ -16,8 +17,7 @@ from namegen.targets.target import Target
 from namegen.text.words import convert
 
 
-@dataclass(frozen=True, slots=True)
-class Scene:
+class Scene(Struct, frozen=True):
     """The input of one output file.
 
     ``manifests`` is one robot for a target that makes a file per robot, and

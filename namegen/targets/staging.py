@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Generic, TypeVar
+
+from msgspec import Struct
 
 from namegen.model.boards import Board, Catalogue
 from namegen.model.derived import numbers_of
@@ -31,8 +32,7 @@ def stage(manifest: Manifest, catalogue: Catalogue, scheme: NamingScheme | None)
     return _staged(_Same(manifest), _Same(catalogue), _Same(scheme))
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class _Same(Generic[T]):
+class _Same(Struct, Generic[T], frozen=True, eq=False):
     """An object as a key that only itself equals: manifests are too large to compare."""
 
     one: T

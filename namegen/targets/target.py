@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from namegen.errors import UnusableTarget
 from namegen.model.identifiers import NamingScheme
@@ -14,8 +16,7 @@ from namegen.model.workspaces import OptionValue
 from namegen.targets.option import Option, Setting, Terms
 
 
-@dataclass(frozen=True, slots=True)
-class Target:
+class Target(Struct, frozen=True):
     """One sort of output.
 
     ``file`` is the usual file name, as a hint; ``escapes`` are the filters

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
+
+from msgspec import Struct
 
 from namegen.errors import UnusableTarget
 from namegen.targets import absences
@@ -25,8 +26,7 @@ _PARTS = {"end of print statement": ("{{", "}}"), "end of statement block": ("{%
 _SAVE = "Save it as UTF-8 in your editor."
 
 
-@dataclass(frozen=True, slots=True)
-class _Spot:
+class _Spot(Struct, frozen=True):
     """A line of a template, and the names that could be used there."""
 
     file: str

@@ -8,9 +8,11 @@ template authors about each field.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
 from functools import cached_property
 from typing import Protocol
+
+from msgspec import Struct
+from msgspec.structs import fields
 
 from namegen.targets.unescaped import Unescaped
 
@@ -18,8 +20,7 @@ VERSION = 1
 """Raised when a field goes away or changes its meaning; a new field does not raise it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Port:
+class Port(Struct, frozen=True):
     """One connection point. ``label`` is empty for a built-in device's.
 
     ``devices`` and ``uplink_of``, the controllers connected here, are filled
@@ -35,16 +36,14 @@ class Port:
     devices: tuple[Device, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class PortGroup:
+class PortGroup(Struct, frozen=True):
     """The ports of one type of a controller, in the order of their labels on the board."""
 
     type: Unescaped
     ports: tuple[Port, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Number:
+class Number(Struct, frozen=True):
     """A number that follows from a device's figures. ``name`` is in snake_case with its unit.
 
     ``text`` is the value with a decimal point and all its digits, which is a
@@ -59,16 +58,14 @@ class Number:
     formula: str
 
 
-@dataclass(frozen=True, slots=True)
-class Alias:
+class Alias(Struct, frozen=True):
     """A former name of a device, with the constant that it had in the language."""
 
     name: Unescaped
     constant: str
 
 
-@dataclass(frozen=True, slots=True)
-class Device:
+class Device(Struct, frozen=True):
     """One device as it is wired in the setup that it was reached through."""
 
     name: Unescaped
@@ -97,8 +94,7 @@ class Device:
     numbers: tuple[Number, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Kind:
+class Kind(Struct, frozen=True):
     """A kind of which the robot has devices."""
 
     name: Unescaped
@@ -107,8 +103,7 @@ class Kind:
     renamed: bool
 
 
-@dataclass(frozen=True, slots=True)
-class BuiltIn:
+class BuiltIn(Struct, frozen=True):
     """A device that is part of a board: nothing to plug in, only to check."""
 
     label: Unescaped
@@ -116,8 +111,7 @@ class BuiltIn:
     devices: tuple[Device, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Controller:
+class Controller(Struct, frozen=True):
     """A controller with its ports as the selected setup uses them."""
 
     name: Unescaped
@@ -129,8 +123,7 @@ class Controller:
     built_in: tuple[BuiltIn, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Difference:
+class Difference(Struct, frozen=True):
     """What to do about one device to get from the selected setup to another one.
 
     ``action`` is ``unplug``, ``plug in``, ``move`` or ``change part``.
@@ -142,8 +135,7 @@ class Difference:
     after: Unescaped
 
 
-@dataclass(frozen=True, slots=True)
-class Setup:
+class Setup(Struct, frozen=True):
     """One setup; a robot without setups has a single one without a name."""
 
     name: Unescaped
@@ -162,8 +154,7 @@ class Parts(Protocol):
         """Return the controllers with their ports."""
 
 
-@dataclass(frozen=True)
-class Robot:
+class Robot(Struct, frozen=True, dict=True):
     """One robot."""
 
     name: Unescaped

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.targets import template_model as shown
 from namegen.targets.unescaped import Unescaped
@@ -32,8 +33,7 @@ _NAMES: Mapping[type, str] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Sayings:
+class Sayings(Struct, frozen=True):
     """What is wrong, as the end of a sentence, and what to do about it, as whole sentences."""
 
     what: str

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import unicodedata
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from namegen.text.characters import is_typeable, is_visible, name_of
 from namegen.text.distance import Step, script

@@ -6,8 +6,9 @@ no letter is edited twice (optimal string alignment).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 _EDIT = 1000
 _CASE = 999
@@ -16,8 +17,7 @@ _CASE = 999
 Action = Literal["insert", "delete", "replace", "swap"]
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Struct, frozen=True):
     """One edit on the way from a found to an expected text, with indices from 0.
 
     ``found`` and ``expected`` are the stretches concerned; one is empty for an

@@ -11,8 +11,9 @@ differs: an opposing word, another word that exists, a number, a lone letter
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
+
+from msgspec import Struct
 
 from namegen.text.differences import spell_out
 from namegen.text.distance import osa
@@ -42,8 +43,7 @@ _LONGEST = 120
 _MOST_RIVALS = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Suggestion:
+class Suggestion(Struct, frozen=True):
     """``best`` is the one name that was surely meant, or None.
 
     ``rivals`` are the near ones when nothing is sure, nearest first. ``why`` is
@@ -89,8 +89,7 @@ def _roster(candidates: tuple[Candidate | str, ...]) -> Roster:
     return Roster([Candidate(c) if isinstance(c, str) else c for c in candidates])
 
 
-@dataclass(frozen=True, slots=True)
-class _Near:
+class _Near(Struct, frozen=True):
     """A candidate near the text; ``doubt`` says why it may still be another device."""
 
     name: str

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.text.lookalikes import skeleton
 from namegen.text.sounds import as_heard
@@ -13,16 +14,14 @@ from namegen.text.words import split
 _NUMBER = re.compile(r"\d+")
 
 
-@dataclass(frozen=True, slots=True)
-class Candidate:
+class Candidate(Struct, frozen=True):
     """A name that may have been meant, and what kind of thing it names."""
 
     name: str
     kind: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Form:
+class Form(Struct, frozen=True):
     """A text taken apart: words and ``key``, all its letters and digits, in lower case."""
 
     text: str

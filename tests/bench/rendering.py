@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import sys
 import time
-from dataclasses import replace
 from pathlib import Path
+
+from msgspec.structs import replace
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from namegen.checks.acceptance import accepted
 from namegen.model.findings import Finding, Severity

@@ -1,10 +1,9 @@
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from namegen.loading.catalogue import NO_CATALOGUE
 from namegen.loading.edits import rename_device, replace_value, retire_name

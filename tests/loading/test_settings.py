@@ -73,7 +73,7 @@ def test_lookups(text, rule):
 
 
 def fields(rule: LookupRule) -> dict[str, object]:
-    return {name: getattr(rule, name) for name in LookupRule.__dataclass_fields__}
+    return {name: getattr(rule, name) for name in LookupRule.__struct_fields__}
 
 
 @pytest.mark.parametrize(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from namegen.model.boards import KINDS, PORT_TYPES, Board, Catalogue, Part
 from namegen.model.manifests import Battery, Change, Controller, Device, Manifest, Port, Setup

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+
+from msgspec.structs import replace
 
 from namegen.model.manifests import Change, Manifest, Setup
 from namegen.model.sheet_mark import sheet_mark

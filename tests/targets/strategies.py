@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from namegen.model.manifests import Battery, Change, Device, Manifest, Port, Setup
 from targets.boats import robot

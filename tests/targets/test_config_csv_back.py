@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from namegen.loading.catalogue import read_catalogue
 from namegen.loading.charts.catalogue_text import catalogue_text

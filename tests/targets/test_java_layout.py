@@ -13,10 +13,10 @@ from __future__ import annotations
 import re
 import subprocess
 import sys
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from namegen.model.manifests import Manifest
 from targets.boats import HERON, device, robot

@@ -10,9 +10,9 @@ would warn of is asked of kotlinc in test_kotlin_bindings.py and test_kotlin_con
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from targets.boats import HERON, robot
 from targets.machines import BOATS

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import itertools
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from namegen.model.sheet_mark import sheet_mark
 from namegen.targets.escapes.plain import line

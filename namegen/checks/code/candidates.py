@@ -7,8 +7,9 @@ so that judging a name costs a few dictionary look-ups.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
+
+from msgspec import Struct
 
 from namegen.checks.code.places import within
 from namegen.checks.code.wording import a, quoted, with_ports
@@ -64,8 +65,7 @@ def same_to_a_reader(question: NameQuestion) -> tuple[Device, ...]:
     return tuple({d.name: d for d in same_letters(question) + same_look(question)}.values())
 
 
-@dataclass(frozen=True, slots=True)
-class Likeness:
+class Likeness(Struct, frozen=True):
     """How a kind of finding says that a text is near to names. ``{}`` is the device's name."""
 
     one: str

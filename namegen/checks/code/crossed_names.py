@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from operator import eq
+
+from msgspec import Struct
 
 from namegen.checks.code.candidates import related
 from namegen.checks.code.places import share, site
@@ -68,8 +69,7 @@ def check(view: CodeView) -> Iterator[Finding]:
             yield _finding(view, lookup, other, sign)
 
 
-@dataclass(frozen=True, slots=True)
-class _Signs:
+class _Signs(Struct, frozen=True):
     """What tells a crossed name from a common word that happens to be a device's name as well.
 
     Of some four hundred variables that bear one by chance, in code that no one here wrote,

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Hashable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import TypeVar
+
+from msgspec import Struct
 
 from namegen.checks.wording import listed
 from namegen.model.manifests import Device, Manifest
@@ -15,8 +16,7 @@ from namegen.model.views import FleetView
 T = TypeVar("T", bound=Hashable)
 
 
-@dataclass(frozen=True, slots=True)
-class Holder:
+class Holder(Struct, frozen=True):
     """One robot's device."""
 
     robot: Manifest

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from namegen.checks.wiring import exists
 from namegen.checks.wording import address as hexed

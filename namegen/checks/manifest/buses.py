@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.checks.wiring import exists
 from namegen.checks.wording import quoted
@@ -15,8 +16,7 @@ ADDRESSED = frozenset({"i2c", "can"})
 """Port types on which every device is told apart by its address (on CAN, its id)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Node:
+class Node(Struct, frozen=True):
     """Something that answers on a bus. ``place`` is None for what is built into a board."""
 
     who: str

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from namegen.checks.hints import did_you_mean, nearest
 from namegen.checks.port_words import ask, meant

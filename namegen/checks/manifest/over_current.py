@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.checks.wiring import setups_of, variants
 from namegen.checks.wording import in_setups, listed, number, quoted, with_article
@@ -33,8 +34,7 @@ KIND = FindingKind(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class _Load:
+class _Load(Struct, frozen=True):
     """A current through one fuse in amperes, and whose it is."""
 
     amps: float

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.checks.manifest.own_identifiers import remedy, usable
 from namegen.checks.wording import listed, quoted
@@ -32,8 +33,7 @@ KIND = FindingKind(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class _Use:
+class _Use(Struct, frozen=True):
     """A name of a device, today's or a former one."""
 
     device: Device

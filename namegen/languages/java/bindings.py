@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.java.scopes import TYPES, Scope, scope_of
@@ -18,8 +19,7 @@ _FIELDS = frozenset({"field_declaration", "constant_declaration"})
 _PARAMETERS = frozenset({"formal_parameter", "spread_parameter", "catch_formal_parameter"})
 
 
-@dataclass(frozen=True, slots=True)
-class Binding:
+class Binding(Struct, frozen=True):
     """One place that declares a name or gives it a value.
 
     ``owner`` is the node of the type or region that the name belongs to,

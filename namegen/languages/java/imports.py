@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.imports import ImportFinder
@@ -12,8 +11,7 @@ from namegen.languages.sources import Source
 from namegen.model.facts import Import, Path
 
 
-@dataclass(frozen=True, slots=True)
-class Imported:
+class Imported(Struct, frozen=True):
     """One import declaration: ``words`` are what is written before a star."""
 
     words: Path

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
+from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.sources import Source
@@ -39,8 +39,7 @@ REGIONS = frozenset(
 _NAMED = frozenset({"method_declaration", "constructor_declaration", *TYPES})
 
 
-@dataclass(frozen=True, slots=True)
-class Scope:
+class Scope(Struct, frozen=True):
     """One scope with the scopes around it."""
 
     sort: Literal["file", "type", "anonymous", "region"]

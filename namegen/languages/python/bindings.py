@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.python.scopes import Scope, own_name, scope_at, scope_of
@@ -27,8 +27,7 @@ _PARAMETERS = frozenset(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Binding:
+class Binding(Struct, frozen=True):
     """One place that gives a name a value.
 
     ``scope`` is the one the name then belongs to; ``value`` is the node of the

@@ -10,8 +10,9 @@ import ast
 import re
 import warnings
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from pathlib import PurePosixPath
+
+from msgspec import Struct, field
 
 from namegen.errors import UnusableInput
 from namegen.languages.edits import spliced
@@ -47,8 +48,7 @@ def _module(file: str, path: str, roots: Sequence[str]) -> str:
     raise UnusableInput(f"there is no way to import {file} from here")
 
 
-@dataclass
-class _Scope:
+class _Scope(Struct):
     """The imports of a file, the names that stand in it, and the imports to be added."""
 
     lines: list[bytes]

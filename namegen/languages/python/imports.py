@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
+from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.imports import ImportFinder
@@ -12,8 +12,7 @@ from namegen.languages.sources import Source
 from namegen.model.facts import Import, Path
 
 
-@dataclass(frozen=True, slots=True)
-class Imported:
+class Imported(Struct, frozen=True):
     """One name of an import statement. ``names`` is empty for ``import a.b``, ("*",) for a star."""
 
     local: str

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
+from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.sources import Source
@@ -24,8 +24,7 @@ _SORTS: dict[str, Sort] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Scope:
+class Scope(Struct, frozen=True):
     """One scope with the scopes around it."""
 
     sort: Sort

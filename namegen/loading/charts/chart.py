@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from namegen.loading.charts.tables import place_of
 from namegen.model.manifests import Device, Port, Setup
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """A device that a row describes; ``remarks`` are cells that no field of it holds.
 
     ``odd`` are cells of a field that say nothing it could hold, ``Reversed: perhaps``.
@@ -28,8 +28,7 @@ class Placed:
         return place_of(self.line, self.sheet)
 
 
-@dataclass(frozen=True, slots=True)
-class Misfit:
+class Misfit(Struct, frozen=True):
     """A row that became no device: what stands there, why, and what to write."""
 
     line: int
@@ -44,8 +43,7 @@ class Misfit:
         return place_of(self.line, self.sheet)
 
 
-@dataclass(frozen=True, slots=True)
-class Aside:
+class Aside(Struct, frozen=True):
     """A row that describes no device: what stands there, and what it was taken for."""
 
     place: str
@@ -53,8 +51,7 @@ class Aside:
     why: str
 
 
-@dataclass(frozen=True, slots=True)
-class ChartRobot:
+class ChartRobot(Struct, frozen=True):
     """One robot of a chart. ``name`` fits a file's name, ``title`` is what the chart wrote.
 
     ``free`` are ports of which the chart says that nothing is plugged in there.
@@ -69,8 +66,7 @@ class ChartRobot:
     free: tuple[Port, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class UnsureKind:
+class UnsureKind(Struct, frozen=True):
     """A word in the column of kinds that may mean several kinds, or none that is known.
 
     ``likely`` is the kind that the ports of these devices speak for, or None;
@@ -82,8 +78,7 @@ class UnsureKind:
     likely: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class Chart:
+class Chart(Struct, frozen=True):
     """All that was read. ``readings`` says which words were taken for which kind."""
 
     robots: tuple[ChartRobot, ...]

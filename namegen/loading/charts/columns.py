@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.errors import UnusableInput
 from namegen.loading.charts.tables import Row, Table
@@ -38,8 +39,7 @@ _COUNTS = frozenset({"no", "number"})
 _EXACT, _NEAR, _WITHIN = 3, 2, 1
 
 
-@dataclass(frozen=True, slots=True)
-class Columns:
+class Columns(Struct, frozen=True):
     """The row of headings, and the column of each field that was found.
 
     ``unused`` are the columns that no field claims: heading -> index.

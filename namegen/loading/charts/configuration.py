@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from graphlib import CycleError, TopologicalSorter
+
+from msgspec.structs import replace
 
 from namegen.loading.charts.cells import address, several
 from namegen.loading.charts.chart import ChartRobot, Misfit, Placed

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from namegen.loading.charts.entries import Entry, one_word
 from namegen.loading.charts.kinds import kind_of
@@ -16,8 +18,7 @@ ONLY = "main"
 """The controller of a chart that names none."""
 
 
-@dataclass(frozen=True, slots=True)
-class Controllers:
+class Controllers(Struct, frozen=True):
     """Small letters -> the controller as it is spelled first.
 
     ``slips`` are controllers named once -> the one that is near.

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.loading.charts.columns import Columns
 from namegen.loading.charts.kinds import kind_of
@@ -17,8 +18,7 @@ _MERGED = ("controller", "type")
 _NO_QUOTES = str.maketrans("", "", QUOTES)
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """A row, and the texts that hold for it because they stand above it: field -> text."""
 
     row: Row

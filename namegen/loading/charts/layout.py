@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from namegen.loading.charts.chart import Aside
 from namegen.loading.charts.columns import Columns, by_values, charts_like, columns_of
@@ -15,8 +17,7 @@ from namegen.loading.charts.tables import Table
 from namegen.loading.charts.titles import WISH, named_by_titles, titled, wished_title
 
 
-@dataclass(frozen=True, slots=True)
-class Layout:
+class Layout(Struct, frozen=True):
     """The rows that may describe devices, and all that was understood beside them.
 
     ``guess`` is field -> heading, ``unused`` are the headings of columns that no

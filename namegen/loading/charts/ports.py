@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from namegen.model.boards import PORT_TYPES
 from namegen.model.manifests import Port
@@ -51,8 +53,7 @@ _DATE = re.compile(
 _LABEL = re.compile(r"[A-Za-z]?\d{1,3}[A-Za-z]?|[A-Za-z]")
 
 
-@dataclass(frozen=True, slots=True)
-class Hint:
+class Hint(Struct, frozen=True):
     """What the other columns of a row say about its port. Empty where they say nothing.
 
     ``types`` are the port types that the device's ``kind`` can be plugged into;
@@ -67,8 +68,7 @@ class Hint:
     kind: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(Struct, frozen=True):
     """The ports in a cell (a controller that nothing says is ``""``), or why there are none."""
 
     ports: tuple[Port, ...] = ()

@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from namegen.loading.charts import kinds
 from namegen.loading.charts.cells import address, flag, nothing, several
@@ -33,8 +35,7 @@ def read_chart(entries: Sequence[Entry], answers: Mapping[str, str], robot: str)
     return _Reading(entries, answers, robot).chart()
 
 
-@dataclass(slots=True)
-class _Half:
+class _Half(Struct):
     """One robot while its rows are read."""
 
     name: str

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from namegen.loading.charts.chart import Aside
 from namegen.loading.charts.columns import Columns, field_called, headings_again
@@ -15,8 +16,7 @@ _TITLED = ("robot", "controller")
 _PORTS = ("port", "label", "type")
 
 
-@dataclass(slots=True)
-class Section:
+class Section(Struct):
     """Rows below one row of headings, and below one title where the chart has such.
 
     ``says`` are titles that say what they name, ``Robot: heron``; ``title`` is a
@@ -29,8 +29,7 @@ class Section:
     rows: list[Row] = field(default_factory=list)
 
 
-@dataclass(frozen=True, slots=True)
-class Sections:
+class Sections(Struct, frozen=True):
     """A table as it is divided, what stands above its headings, and the rows put aside."""
 
     sections: tuple[Section, ...]

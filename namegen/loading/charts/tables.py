@@ -7,7 +7,8 @@ import csv
 import io
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from namegen.errors import UnusableInput
 
@@ -29,8 +30,7 @@ _MARKS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """The cells of one row; ``line`` is where it begins, from 1.
 
     ``sheet`` is the sheet's title where several are read together.
@@ -62,8 +62,7 @@ class Row:
         return " | ".join(" ".join(cell.split()) for cell in self.cells if cell.strip())
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(Struct, frozen=True):
     """Rows that hold something, and how they were found: ``separated by commas``.
 
     ``title`` is a sheet's own, and ``hidden`` whether a workbook does not show it.

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from namegen.loading.charts.columns import field_called
 from namegen.loading.charts.entries import Entry, entries_of, one_word

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 
 import pytest
 import yaml
+from msgspec.structs import replace
 
 from namegen.checks.code import (
     crossed_names,

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from namegen.checks.code import outdated_number
 from namegen.checks.code.outdated_number import said

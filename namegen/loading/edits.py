@@ -32,25 +32,34 @@ def rename_device(data: bytes, path: str, old: str, new: str) -> tuple[Edit, ...
     return tuple(_replaced(node, new) for node in named)
 
 
-def retire_name(data: bytes, path: str, device: str, former: str) -> Edit | None:
-    """Return the edit that puts a name first among a device's former names.
+def retire_name(data: bytes, path: str, device: str, former: str) -> tuple[Edit, ...]:
+    """Return the edits that put a name first among a device's former names.
 
-    None when this file does not describe the device.
+    The device's own name, which it had before, is no former name any more. No
+    edits when this file does not describe the device.
     """
     root, _ = document(data, path)
     devices = root.value("devices") if root else None
     entry = devices.fields.get(device) if isinstance(devices, GroupNode) else None
     if entry is None:
-        return None
+        return ()
     body = entry.value
     if isinstance(body, GroupNode) and body.fields:
-        formerly = body.value("formerly")
-        return _added_field(body, former) if formerly is None else _added_item(formerly, former)
+        return _first_of(body.value("formerly"), body, former, device)
     if isinstance(body, GroupNode):
-        return _insertion(body, body.start + 1, f"formerly: [{spelled(former)}]")
+        return (_insertion(body, body.start + 1, f"formerly: [{spelled(former)}]"),)
     if isinstance(body, TextNode) and body.cleared:
-        return Edit(body.place, f"{_gap(body)}{{formerly: [{spelled(former)}]}}")
-    return None
+        return (Edit(body.place, f"{_gap(body)}{{formerly: [{spelled(former)}]}}"),)
+    return ()
+
+
+def former_places(data: bytes, path: str) -> tuple[Place, ...]:
+    """Return where the former names of devices stand in a manifest."""
+    root, _ = document(data, path)
+    devices = root.value("devices") if root else None
+    entries = devices.fields.values() if isinstance(devices, GroupNode) else ()
+    bodies = [entry.value for entry in entries if isinstance(entry.value, GroupNode)]
+    return tuple(item.place for body in bodies for item in _items(body.value("formerly")))
 
 
 def replace_value(data: bytes, path: str, place: Place, text: str) -> Edit:
@@ -142,6 +151,19 @@ def _escaped(sign: str) -> str:
         if code < 0x10000
         else f"\\U{code:08X}"
     )
+
+
+def _first_of(formerly: Node | None, body: GroupNode, former: str, own: str) -> tuple[Edit, ...]:
+    """Return the edits that put a name first in ``formerly``; ``own``, if it is there, goes."""
+    if formerly is None:
+        return (_added_field(body, former),)
+    items = _items(formerly)
+    names = [item.value for item in items]
+    if own not in names:
+        return (_added_item(formerly, former),)
+    wanted = [former, *(name for name in names if name != own)]
+    moved = zip(items, wanted, strict=False)
+    return tuple(_replaced(item, name) for item, name in moved if item.value != name)
 
 
 def _added_item(formerly: Node, former: str) -> Edit:

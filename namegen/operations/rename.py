@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+import shlex
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from namegen.errors import UnusableInput
-from namegen.loading.edits import rename_device, retire_name
-from namegen.model.findings import Finding
+from namegen.loading.edits import former_places, rename_device, retire_name
+from namegen.model.findings import Finding, Severity
 from namegen.model.manifests import Device, Manifest
 from namegen.model.places import Place
 from namegen.operations import build, fix
+from namegen.operations.build import Plan
 from namegen.operations.code_files import ALL, code_files
 from namegen.operations.fix import Change
 from namegen.operations.record import read_record
@@ -25,17 +27,27 @@ from namegen.text.likeness import nearest
 from namegen.text.positions import split_lines
 
 
+class Left(Struct, frozen=True):
+    """A place that a person must look at: the text that stands there, and what to do about it."""
+
+    place: Place
+    text: str
+    advice: str
+
+
 class Renamed(Struct, frozen=True):
     """What a rename does: the changed files, and the places that a person must look at.
 
-    ``left`` are lines of code that still hold the old name or its constant.
+    ``left`` are places in code and manifests that still mean the old name, or may.
     """
 
     changes: tuple[Change, ...]
-    left: tuple[tuple[Place, str], ...]
+    left: tuple[Left, ...]
     robots: tuple[str, ...]
     doubts: tuple[Finding, ...]
     """Warnings that the new name brings."""
+    built: Plan
+    """The outputs as they are to be after the changes."""
 
 
 def rename(workspace: Workspace, old: str, new: str) -> Renamed:
@@ -54,11 +66,21 @@ def rename(workspace: Workspace, old: str, new: str) -> Renamed:
     after = reopened(workspace, {change.path: change.new for change in manifests})
     doubts = tuple(_compare(workspace, after, owners, old, new))
     robots = tuple(manifest.robot for manifest in owners)
-    built = replace(after, folder=build.built_folder(build.plan(after, robots)))
+    planned = build.plan(after, robots)
+    built = replace(after, folder=build.built_folder(planned))
     fixed = fix.fix(built, ALL, fix.SAFE, lambda finding: _is_old(finding, old, new))
-    done = built.folder.with_changes({c.path: c.new for c in fixed.changes})
-    left = tuple(_left(replace(built, folder=done), workspace, owners, old))
-    return Renamed((*manifests, *fixed.changes), left, robots, doubts)
+    done = replace(built, folder=built.folder.with_changes({c.path: c.new for c in fixed.changes}))
+    pieced = [one for one in fixed.after.findings if _is_old(one, old, new)]
+    left = [
+        *_left_in_manifests(done, owners, old),
+        *(
+            Left(one.place, old, f"put together from pieces; write {new} there by hand")
+            for one in pieced
+        ),
+        *_left_in_code(done, owners, _words(workspace, owners, old, new)),
+    ]
+    ordered = tuple(sorted(left, key=lambda one: one.place))
+    return Renamed((*manifests, *fixed.changes), ordered, robots, doubts, planned)
 
 
 def write(workspace: Workspace, renamed: Renamed) -> None:
@@ -71,22 +93,9 @@ def write(workspace: Workspace, renamed: Renamed) -> None:
 
 
 def _check(workspace: Workspace, owners: Sequence[Manifest], old: str, new: str) -> None:
-    if not owners and workspace.broken:
-        path = workspace.broken[0]
-        raise UnusableInput(workspace.faults_of[path][0].message, where=path)
+    _check_all_known(workspace, owners)
     if not owners:
-        names = [name for manifest in workspace.manifests for name in manifest.devices]
-        best = nearest(old, names)
-        now = [d.name for m in workspace.manifests for d in m.retired.get(old, ())]
-        if now:
-            raise UnusableInput(
-                f'"{old}" is an old name; the device is called "{now[0]}" now',
-                remedy=f"rename that: namegen rename {now[0]} {new}",
-            )
-        raise UnusableInput(
-            f'no robot has a device "{old}"',
-            remedy=f'did you mean "{best}"?' if best else "`namegen explain NAME` shows near names",
-        )
+        raise _no_such_device(workspace, old, new)
     for manifest in owners:
         if new in manifest.devices:
             raise UnusableInput(
@@ -94,6 +103,36 @@ def _check(workspace: Workspace, owners: Sequence[Manifest], old: str, new: str)
                 where=str(manifest.devices[new].place()),
                 remedy="choose another name",
             )
+
+
+def _check_all_known(workspace: Workspace, owners: Sequence[Manifest]) -> None:
+    """Refuse where a robot may have the device and its code cannot follow: half a rename."""
+    unsound = [manifest.path for manifest in owners if not workspace.sound(manifest)]
+    for path in (*workspace.broken, *unsound):
+        fault = next(f for f in workspace.faults_of[path] if f.severity is Severity.ERROR)
+        raise UnusableInput(
+            f"this error keeps the code of its robot from being renamed too: {fault.message}",
+            where=str(fault.place),
+            remedy="nothing was written; mend it first, and `namegen verify` shows all that is "
+            "wrong",
+        )
+
+
+def _no_such_device(workspace: Workspace, old: str, new: str) -> UnusableInput:
+    now = [d.name for m in workspace.manifests for d in m.retired.get(old, ())]
+    if now:
+        words = " ".join(map(shlex.quote, (now[0], new)))
+        back = now[0] == new
+        return UnusableInput(
+            f'"{old}" is an old name; the device is called "{now[0]}" now',
+            remedy="it has that name already" if back else f"rename that: namegen rename {words}",
+        )
+    names = dict.fromkeys(name for m in workspace.manifests for name in m.devices)
+    best = nearest(old, list(names))
+    return UnusableInput(
+        f'no robot has a device "{old}"',
+        remedy=f'did you mean "{best}"?' if best else "`namegen fleet` shows all names",
+    )
 
 
 def _edited(
@@ -107,8 +146,8 @@ def _edited(
         mark = data[:3] if data.startswith(b"\xef\xbb\xbf") else b""
         before = data[len(mark) :].decode("utf-8")
         text = splice(before, rename_device(data, path, old, new))
-        retired = retire_name(text.encode(), path, new, old) if path in homes else None
-        text = splice(text, [retired]) if retired else text
+        retired = retire_name(text.encode(), path, new, old) if path in homes else ()
+        text = splice(text, retired)
         if text != before:
             changes.append(Change(path, data, mark + text.encode(), before, text, edits=1))
     return tuple(changes)
@@ -131,7 +170,8 @@ def _compare(
     schemes = schemes_by_robot(after)
     for manifest in owners:
         wanted = manifest.devices[old]
-        wanted = replace(wanted, name=new, formerly=(old, *wanted.formerly), places={})
+        older = (name for name in wanted.formerly if name != new)
+        wanted = replace(wanted, name=new, formerly=(old, *older), places={})
         edited = now.get(manifest.robot)
         found = edited.devices.get(new) if edited else None
         if edited is None or found is None or replace(found, places={}) != wanted:
@@ -156,23 +196,43 @@ def _is_old(finding: Finding, old: str, new: str) -> bool:
     return finding.kind == "retired-name" and (finding.found, finding.expected) == (old, new)
 
 
-def _left(
-    after: Workspace, before: Workspace, owners: Sequence[Manifest], old: str
-) -> Iterator[tuple[Place, str]]:
-    """Yield the lines of code that still hold the old name or its old constant."""
-    constants = {
-        scheme.constant(manifest.devices[old])
-        for manifest in owners
-        for scheme in schemes_by_robot(before).get(manifest.robot, ())
-    }
-    words = re.compile(r"(?<!\w)(?:" + "|".join(map(re.escape, {old, *constants})) + r")(?!\w)")
+def _words(before: Workspace, owners: Sequence[Manifest], old: str, new: str) -> Mapping[str, str]:
+    """Return the texts that may mean the device in code, each with what to do about it."""
+    words = {old: "look whether it means this device"}
+    for manifest in owners:
+        device = manifest.devices[old]
+        for scheme in schemes_by_robot(before).get(manifest.robot, ()):
+            constant = scheme.constant(device)
+            now = scheme.constant(replace(device, name=new))
+            if constant not in words and constant != now:
+                words[constant] = f"if it is the device's constant, it is {now} now"
+    return words
+
+
+def _left_in_code(
+    after: Workspace, owners: Sequence[Manifest], words: Mapping[str, str]
+) -> Iterator[Left]:
+    """Yield the places in code that still hold the old name or its old constant."""
     generated = read_record(after.folder)
     robots = {manifest.robot for manifest in owners}
     for path, uses in code_files(after).uses.items():
-        if path in generated or not robots & {use.robot for use in uses}:
-            continue
-        text = after.folder.read(path).decode("utf-8", "replace")
-        for number, line in enumerate(split_lines(text), 1):
-            for match in words.finditer(line):
-                start, end = match.start() + 1, match.end() + 1
-                yield Place(path, number, start, number, end), match[0]
+        if path not in generated and robots & {use.robot for use in uses}:
+            text = after.folder.read(path).decode("utf-8", "replace")
+            yield from (Left(at, word, words[word]) for at, word in _found(text, path, words))
+
+
+def _left_in_manifests(after: Workspace, owners: Sequence[Manifest], old: str) -> Iterator[Left]:
+    """Yield what a person reads in a manifest, but for the former names: comments and remarks."""
+    for path in dict.fromkeys(source for manifest in owners for source in manifest.sources):
+        data = after.folder.read(path)
+        former = {(place.line, place.column) for place in former_places(data, path)}
+        for at, word in _found(data.decode("utf-8-sig"), path, [old]):
+            if not former & {(at.line, at.column), (at.line, at.column - 1)}:
+                yield Left(at, word, "look whether it means this device")
+
+
+def _found(text: str, path: str, words: Iterable[str]) -> Iterator[tuple[Place, str]]:
+    pattern = re.compile(r"(?<!\w)(?:" + "|".join(map(re.escape, words)) + r")(?!\w)")
+    for number, line in enumerate(split_lines(text), 1):
+        for match in pattern.finditer(line):
+            yield Place(path, number, match.start() + 1, number, match.end() + 1), match[0]

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from namegen.loading.catalogue import NO_CATALOGUE
-from namegen.loading.edits import rename_device, replace_value, retire_name
+from namegen.loading.edits import former_places, rename_device, replace_value, retire_name
 from namegen.loading.manifest import read_manifest
 from namegen.model.manifests import Manifest
 from namegen.model.places import Edit, Place
@@ -164,11 +164,33 @@ def test_only_exact_places_are_replaced():
 @pytest.mark.parametrize("name", ["last", "it's: so"])
 def test_a_retired_name_comes_first_among_the_former_ones(body, former, name):
     text = f"robot: heron\ndevices:\n  bow:{body}"
-    edit = retire_name(text.encode(), PATH, "bow", name)
-    before, after = manifest(text), manifest(edited(text, edit))
+    before = manifest(text)
+    after = manifest(edited(text, *retire_name(text.encode(), PATH, "bow", name)))
     devices = {"bow": replace(before.devices["bow"], formerly=(name, *former))}
     assert bare(after) == bare(replace(before, devices=devices))
 
 
 def test_a_file_without_the_device_retires_nothing():
-    assert retire_name(TEXT.encode(), PATH, "none", "x") is None
+    assert retire_name(TEXT.encode(), PATH, "none", "x") == ()
+
+
+@pytest.mark.parametrize(
+    ("formerly", "after"),
+    [
+        ("bow", "last"),
+        ("[bow]", "[last]"),
+        ("[first, 'bow', older]", "[last, 'first', older]"),
+        ("[first, older, bow]  # three", "[last, first, older]  # three"),
+        ("\n      - first\n      - bow", "\n      - last\n      - first"),
+    ],
+)
+def test_a_device_that_gets_its_old_name_back_has_it_no_more_among_the_former_ones(formerly, after):
+    text = f"robot: heron\ndevices:\n  bow:\n    formerly: {formerly}\n    kind: motor\n"
+    edits = retire_name(text.encode(), PATH, "bow", "last")
+    assert edited(text, *edits) == text.replace(f"formerly: {formerly}", f"formerly: {after}")
+
+
+def test_former_names_are_told_by_place():
+    text = "devices:\n  bow: {formerly: [a, b]}\n  aft:\n    formerly: c\n  mid:\n"
+    places = former_places(text.encode(), PATH)
+    assert [(place.line, place.column) for place in places] == [(2, 20), (2, 23), (4, 15)]

@@ -10,6 +10,7 @@ from namegen.errors import UnusableInput
 from namegen.operations import build
 from namegen.operations.build import State
 from namegen.operations.rename import rename, write
+from namegen.operations.verify import verify
 from namegen.operations.workspace import open_workspace
 from tests.operations.conftest import lay
 
@@ -67,7 +68,64 @@ def test_what_is_left_for_a_person_is_told(boats: Path):
         },
     )
     left = rename(open_workspace(boats), "bowThruster", "bowPusher").left
-    assert [(place.line, text) for place, text in left] == [(2, "BOW_THRUSTER"), (3, "bowThruster")]
+    assert [(one.place.line, one.text) for one in left] == [(2, "BOW_THRUSTER"), (3, "bowThruster")]
+    assert "BOW_PUSHER now" in left[0].advice
+
+
+def test_a_lookup_in_pieces_and_remarks_in_the_manifest_are_told(boats: Path):
+    manifest = (boats / "robots/heron.yaml").read_text()
+    remarks = manifest.replace("robot: heron", "robot: heron  # bowThruster is new")
+    code = 'a = boat.motor("bow" + "Thruster")\nb = boat.motor(f"bow{\'Thruster\'}")\n'
+    lay(boats, {"robots/heron.yaml": remarks, "code/heron/main.py": code})
+    left = rename(open_workspace(boats), "bowThruster", "bowPusher").left
+    assert [(one.place.path, one.place.line, one.place.column) for one in left] == [
+        ("code/heron/main.py", 1, 16),
+        ("code/heron/main.py", 2, 16),
+        ("robots/heron.yaml", 1, 17),
+    ]
+    assert left[0].advice == "put together from pieces; write bowPusher there by hand"
+
+
+def test_there_and_back_again_leaves_one_former_name_and_no_warning(boats: Path):
+    renamed(boats)
+    renamed(boats, "bowPusher", "bowThruster")
+    text = (boats / "robots/heron.yaml").read_text()
+    assert "bowThruster: {kind: motor, port: bridge motor 1, formerly: [bowPusher, front" in text
+    assert verify(open_workspace(boats)).clean
+
+
+@pytest.mark.parametrize("slip", ["    kind: [", "  lamp: {kind: lmap, port: bridge motor 9}\n"])
+def test_a_robot_that_cannot_be_read_is_not_left_half_renamed(boats: Path, slip: str):
+    # It includes the file that names the device, and its own code looks the device up.
+    lay(
+        boats,
+        {
+            "shared/hull.yaml": HULL,
+            "robots/heron.yaml": HERON,
+            "robots/dipper.yaml": "robot: dipper\nincludes: [../shared/hull.yaml]\n"
+            "devices:\n" + slip,
+        },
+    )
+    before = {path: path.read_bytes() for path in boats.rglob("*") if path.is_file()}
+    with pytest.raises(UnusableInput, match="keeps the code of its robot") as told:
+        renamed(boats)
+    assert told.value.where.startswith("robots/dipper.yaml:")
+    assert {path: path.read_bytes() for path in boats.rglob("*") if path.is_file()} == before
+
+
+def test_a_slip_in_the_old_name_is_told_though_two_robots_have_it(boats: Path):
+    twin = (boats / "robots/heron.yaml").read_text().replace("robot: heron", "robot: dipper")
+    lay(boats, {"robots/dipper.yaml": twin})
+    with pytest.raises(UnusableInput) as told:
+        renamed(boats, "bowThrustr", "x")
+    assert told.value.remedy == 'did you mean "bowThruster"?'
+
+
+def test_a_command_to_copy_keeps_a_name_with_a_blank_together(boats: Path):
+    renamed(boats, "bowThruster", "bow pusher")
+    with pytest.raises(UnusableInput) as told:
+        renamed(boats, "bowThruster", "bowPusher")
+    assert told.value.remedy.endswith("namegen rename 'bow pusher' bowPusher")
 
 
 @pytest.mark.parametrize(

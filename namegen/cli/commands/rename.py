@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
+
 import click
 
 from namegen.cli.options import Where, takes_where
+
+if TYPE_CHECKING:
+    from namegen.operations.build import Plan
 
 ORDER = 60
 
@@ -30,15 +36,38 @@ def command(old: str, new: str, diff: bool, where: Where) -> int:
     renamed = rename(space, old, new)
     if diff:
         say_diff(list(fix.diff(renamed.changes)))
+        _say_outputs(renamed.built)
     else:
         write(space, renamed)
         for change in renamed.changes:
             say(f"changed {change.path}")
         space = reopened(space, {})
-        for path in build.write(build.plan(space, renamed.robots)).wrote:
+        done = build.write(build.plan(space, renamed.robots))
+        for path in done.wrote:
             say(f"wrote {path}")
+        _say_kept(done.kept)
     for doubt in renamed.doubts:
         say(f"{doubt.severity.value}: {doubt.message}")
-    for place, text in renamed.left:
-        say(f"{place}: still says {printable(text)}; look whether it means this device")
+    for left in renamed.left:
+        say(f"{left.place}: still says {printable(left.text)}; {left.advice}")
     return 0
+
+
+def _say_outputs(planned: Plan) -> None:
+    """Say which outputs would follow; what is in them shows `build --diff` afterwards."""
+    from namegen.cli.reporting import say
+    from namegen.operations.build import State
+
+    for output in planned.outputs:
+        if output.state in {State.STALE, State.MISSING}:
+            say(f"would write {output.path}")
+    _say_kept([output.path for output in planned.outputs if output.state is State.EDITED])
+
+
+def _say_kept(paths: Iterable[str]) -> None:
+    """Say which outputs keep the old name, because a person edited them."""
+    from namegen.cli.reporting import say
+    from namegen.operations.build import State
+
+    for path in paths:
+        say(f"kept {path}: {State.EDITED.value}; {State.EDITED.remedy}")

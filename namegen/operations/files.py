@@ -6,7 +6,7 @@ import contextlib
 import os
 import stat
 from collections.abc import Mapping
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 
 from namegen.errors import RefusedWrite, UnusableInput
 
@@ -88,9 +88,8 @@ class Folder:
         Raises:
             RefusedWrite: that is outside the workspace, or a folder stands there.
         """
-        pure = PurePosixPath(path)
-        real = (self.root / pure).resolve()
-        if pure.is_absolute() or not real.is_relative_to(self.root):
+        real = Path(os.path.realpath(os.path.join(self.root, path)))
+        if os.path.isabs(path) or not real.is_relative_to(self.root):
             raise RefusedWrite(
                 "this output would land outside the workspace",
                 where=path,

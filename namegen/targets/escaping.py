@@ -10,7 +10,7 @@ from functools import lru_cache
 
 from namegen.errors import UnusableTarget
 from namegen.targets import escapes
-from namegen.targets.unescaped import Unescaped, raw
+from namegen.targets.unescaped import unwrapping
 from namegen.text.likeness import nearest
 
 Escape = Callable[..., str]
@@ -43,7 +43,7 @@ def escape(name: str, where: str) -> Callable[[object], str]:
             where=where,
             remedy=f"The escapes: {', '.join(all_escapes())}.",
         ) from error
-    return lambda value: found(raw(value) if isinstance(value, Unescaped) else value)
+    return unwrapping(found)
 
 
 def _found() -> Iterator[tuple[str, Escape]]:

@@ -7,7 +7,7 @@ from typing import Any
 
 from jinja2 import StrictUndefined, Undefined, UndefinedError, nodes
 from jinja2.compiler import CodeGenerator, Frame
-from jinja2.runtime import Context
+from jinja2.runtime import Context, Macro
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from jinja2.utils import missing
 
@@ -111,6 +111,15 @@ class Sandbox(ImmutableSandboxedEnvironment):
         if argument in _FIELDS.get(type(obj), ()):
             return getattr(obj, argument)
         return super().getitem(obj, argument)
+
+    def call(__self, __context: Context, __obj: Any, *args: Any, **named: Any) -> Any:  # noqa: ANN401 - as Jinja2 has it
+        """Call what a template calls. A macro is a template's own, so it is never unsafe."""
+        if type(__obj) is not Macro:
+            return super().call(__context, __obj, *args, **named)
+        # These two are for functions that ask for the context, which a macro does not.
+        named.pop("_loop_vars", None)
+        named.pop("_block_vars", None)
+        return __obj(__context.eval_ctx, *args, **named)
 
     def counted(self, values: Any) -> Any:  # noqa: ANN401 - anything that a loop may go through
         """Return what a loop goes through, its length taken from the turns that are left.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import total_ordering
 
 
@@ -66,3 +67,13 @@ def raw(value: object) -> str:
 
     str(value)  # a name that is not there says so itself
     raise TypeError(f"an escape takes text, not {kind_of(value)}")
+
+
+def unwrapping(function: Callable[..., str]) -> Callable[[object], str]:
+    """Return an escape as a filter that takes manifest text beside other values."""
+
+    def unwrapped(value: object) -> str:
+        # Called for every name in every file, so it asks only what it must.
+        return function(value._text if type(value) is Unescaped else value)
+
+    return unwrapped

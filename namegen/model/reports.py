@@ -18,6 +18,8 @@ class Report(Struct, frozen=True):
     findings: tuple[Finding, ...]
     files: int
     lookups: int = 0
+    accepted: tuple[Finding, ...] = ()
+    """What was found in code and is not among the findings, because it was accepted once."""
 
     def count(self, severity: Severity) -> int:
         """Return how many findings have this severity."""

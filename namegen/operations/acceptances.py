@@ -57,17 +57,18 @@ def read_accepted(folder: Folder) -> Counter[Key]:
 
 def without_accepted(
     findings: Iterable[Finding], accepted: Counter[Key], lines: Mapping[str, list[str]]
-) -> tuple[list[Finding], Counter[Key]]:
-    """Return the findings that are not accepted, and what of the accepted was found again."""
+) -> tuple[list[Finding], list[Finding], Counter[Key]]:
+    """Return the findings that are not accepted, those that are, and how often each of these is."""
     left = Counter(accepted)
-    kept = []
+    kept, taken = [], []
     for finding in findings:
         key = key_of(finding, lines)
         if left[key] > 0:
             left[key] -= 1
+            taken.append(finding)
         else:
             kept.append(finding)
-    return kept, accepted - left
+    return kept, taken, accepted - left
 
 
 def gone_finding(folder: Folder, gone: Counter[Key]) -> Finding | None:

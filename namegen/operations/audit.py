@@ -40,13 +40,14 @@ from namegen.text.positions import split_lines
 class Audit(Struct, frozen=True, dict=True):
     """The outcome of one audit: the report, and the literals that its findings point at.
 
-    ``found`` are the findings in code, accepted ones included; ``gone`` counts what
-    is accepted but was not found again by an audit of all code.
+    ``found`` are the findings in code, ``taken`` those of them that are accepted;
+    ``gone`` counts what is accepted but was not found again by an audit of all code.
     """
 
     report: Report
     literals: Mapping[Place, Literal]
     found: Sequence[Finding]
+    taken: Sequence[Finding]
     gone: Counter[Key]
     facts: Sequence[FileFacts] = ()
 
@@ -109,7 +110,7 @@ def audit_files(
     found = list(without_allowed(found, marked, folder))
     accepted = read_accepted(workspace.folder)
     lines = _lines({finding.place.path for finding in found} if accepted else (), folder)
-    kept, again = without_accepted(found, accepted, lines)
+    kept, taken, again = without_accepted(found, accepted, lines)
     faults = [
         *workspace.faults,
         *settings_findings(workspace),
@@ -121,8 +122,9 @@ def audit_files(
         sort([*faults, *with_fixes(kept, reader.literals, folder), *([idle] if idle else [])]),
         files=len(facts),
         lookups=sum(len(file.lookups) for file in facts),
+        accepted=sort(taken),
     )
-    return Audit(report, reader.literals, found, gone, facts)
+    return Audit(report, reader.literals, found, taken, gone, facts)
 
 
 def _facts(
@@ -140,8 +142,15 @@ def _facts(
     return [known[path] for path in files.uses]
 
 
-def accept(workspace: Workspace) -> int:
-    """Accept what is found in the code now; return how many findings are accepted.
+class Accepted(Struct, frozen=True):
+    """What is accepted now, and how many findings are new to a file that only shrinks."""
+
+    findings: Sequence[Finding]
+    new: int
+
+
+def accept(workspace: Workspace) -> Accepted:
+    """Accept what is found in the code now; return what is accepted.
 
     Once there is a file of accepted findings, it only shrinks: what is no longer
     found is taken out, and nothing is added.
@@ -151,14 +160,15 @@ def accept(workspace: Workspace) -> int:
         RefusedWrite: the file cannot be written.
     """
     done = audit(workspace)
-    accepted = read_accepted(workspace.folder)
     if workspace.folder.exists(ACCEPTED_FILE):
-        accepted -= done.gone
+        accepted = read_accepted(workspace.folder) - done.gone
+        now = done.taken
     else:
         lines = _lines({finding.place.path for finding in done.found}, workspace.folder)
         accepted = Counter(key_of(finding, lines) for finding in done.found)
+        now = done.found
     workspace.folder.write({ACCEPTED_FILE: accepted_bytes(accepted)})
-    return accepted.total()
+    return Accepted(now, len(done.found) - len(now))
 
 
 def _lines(paths: Collection[str], folder: Folder) -> dict[str, list[str]]:

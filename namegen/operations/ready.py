@@ -35,6 +35,8 @@ class RobotState(Struct, frozen=True):
     setup: str | None
     mark: str
     has_code: bool
+    accepted: tuple[Finding, ...]
+    """Errors in its code that were accepted once: nothing stands between, yet they are there."""
 
     @property
     def ready(self) -> bool:
@@ -76,7 +78,9 @@ def ready(workspace: Workspace, robots: Sequence[str] = (), watch: Watch = iter)
     found = [*verified.findings, *audited.findings]
     if robots:
         found = [one for one in found if concerned.by(one)]
-    report = Report(sort(found), verified.files + audited.files, audited.lookups)
+    report = Report(
+        sort(found), verified.files + audited.files, audited.lookups, accepted=audited.accepted
+    )
     behind = tuple(one for one in planned.outputs if one.state is not State.CURRENT)
     return Readiness(
         report,
@@ -135,6 +139,11 @@ def _state(manifest: Manifest, report: Report, planned: Plan, concerned: _Concer
         manifest.selected,
         sheet_mark(manifest),
         robot in concerned.with_code,
+        tuple(
+            one
+            for one in report.accepted
+            if one.severity is Severity.ERROR and robot in concerned.by(one)
+        ),
     )
 
 

@@ -127,9 +127,13 @@ class _Page(Struct):
         read = f"{_plural(report.files, 'file')}"
         if report.lookups:
             read += f" with {_plural(report.lookups, 'look-up')}"
-        if not report.findings:
+        if not report.findings and not report.accepted:
             return [f"Nothing wrong in {read}."]
+        if not report.findings:
+            return [f"Nothing new in {read}.", *self.wrapped(_accepted(report.accepted), "")]
         lines = [self.paint.strong(f"{_counts(report.findings)} in {read}.")]
+        if report.accepted:
+            lines += self.wrapped(_accepted(report.accepted), "")
         if len(report.findings) >= _MANY:
             lines += self.wrapped(_by_kind(report.findings), "  ")
         safe, suggested = (_fixes(report.findings, safety) for safety in Safety)
@@ -140,6 +144,11 @@ class _Page(Struct):
             lines += self.wrapped(advice, "")
         hint = f"`namegen explain {report.findings[0].kind}` tells more about a kind of finding."
         return lines + self.wrapped(hint, "")
+
+
+def _accepted(findings: Sequence[Finding]) -> str:
+    more = f"{_plural(len(findings), 'finding')} {'is' if len(findings) == 1 else 'are'} not shown"
+    return f"{more}, accepted by `namegen audit --accept`: {_counts(findings)}."
 
 
 def _alike(findings: Sequence[Finding]) -> list[list[Finding]]:

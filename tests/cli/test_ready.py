@@ -21,3 +21,23 @@ def test_an_output_that_is_behind_is_named_with_its_remedy(namegen, boatclub: Pa
     done = namegen("ready", "heron", cwd=boatclub)
     assert "sheets/heron.md: missing; run `namegen build`" in done.stdout.splitlines()
     assert "select          harvest" in done.stdout
+
+
+def test_errors_that_were_accepted_are_named_again_before_the_robot_is_switched_on(
+    namegen, boatclub: Path
+):
+    said = namegen("audit", "--accept", cwd=boatclub).stdout
+    errors = int(said.splitlines()[1].split()[0])
+    assert "can stop a program" in said
+    audited = namegen("audit", "code/heron", cwd=boatclub).stdout
+    assert "Nothing wrong" not in audited and "accepted by `namegen audit --accept`" in audited
+    namegen("build", cwd=boatclub)
+    lines = namegen("ready", "heron", cwd=boatclub).stdout.splitlines()
+    named = [line for line in lines if line.startswith("  accepted        ")]
+    assert 0 < len(named) <= errors and any("code/heron/" in line for line in named)
+
+
+def test_accepting_takes_no_other_option(namegen, boatclub: Path):
+    for word in ("code/heron", "--fix", "--diff", "--constants"):
+        assert namegen("audit", "--accept", word, cwd=boatclub).returncode == 2
+    assert not (boatclub / "namegen.accepted.json").exists()

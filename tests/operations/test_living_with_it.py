@@ -80,7 +80,7 @@ def test_an_allowance_in_a_string_is_none(boats: Path):
 
 def test_accepting_hides_what_is_there_and_shows_what_is_new(boats: Path):
     assert kinds(boats, f"{WRONG}\n") == ["letter-case"]
-    assert accept(open_workspace(boats)) == 1
+    assert len(accept(open_workspace(boats)).findings) == 1
     assert kinds(boats, f"\n\n    # moved\n{WRONG}\n") == []
     assert kinds(boats, f"{WRONG}\n{WRONG}\n")[0] == "letter-case"
     assert kinds(boats, f'{WRONG}\ny = boat.motor("bowTruster")\n') == ["misspelt"]
@@ -88,7 +88,7 @@ def test_accepting_hides_what_is_there_and_shows_what_is_new(boats: Path):
 
 def test_the_accepted_findings_only_shrink(boats: Path):
     kinds(boats, f'{WRONG}\ny = boat.motor("bowTruster")\n')
-    assert accept(open_workspace(boats)) == 2
+    assert len(accept(open_workspace(boats)).findings) == 2
     kinds(boats, f'{WRONG}\nz = boat.servo("ruder")\n')
     done = audit(open_workspace(boats))
     assert done.gone.total() == 1
@@ -96,10 +96,20 @@ def test_the_accepted_findings_only_shrink(boats: Path):
     assert "misspelt in code/heron/main.py. `namegen audit --accept`" in note.message
     line = (boats / ACCEPTED_FILE).read_text().splitlines()[note.place.line - 1]
     assert line[note.place.column - 1 :].startswith('"line": "y = boat.motor')
-    assert accept(open_workspace(boats)) == 1
+    done = accept(open_workspace(boats))
+    assert (len(done.findings), done.new) == (1, 1)
     rows = json.loads((boats / ACCEPTED_FILE).read_text())["findings"]
     assert [(row["kind"], row["line"]) for row in rows] == [("letter-case", WRONG)]
     assert [finding.kind for finding in found(boats)] == ["misspelt"]
+
+
+def test_what_is_accepted_is_told_beside_what_is_new(boats: Path):
+    kinds(boats, f"{WRONG}\n")
+    accept(open_workspace(boats))
+    report = audit(open_workspace(boats)).report
+    assert report.clean and [one.kind for one in report.accepted] == ["letter-case"]
+    rest = audit(open_workspace(boats), Selection((boats / "code/heron/rest.py",))).report
+    assert rest.accepted == ()
 
 
 def test_an_audit_of_a_part_does_not_call_the_rest_gone(boats: Path):

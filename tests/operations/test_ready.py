@@ -9,6 +9,7 @@ import pytest
 from namegen.errors import UnusableInput
 from namegen.model.sheet_mark import sheet_mark
 from namegen.operations import build
+from namegen.operations.audit import accept
 from namegen.operations.ready import Readiness, ready
 from namegen.operations.workspace import open_workspace
 
@@ -55,6 +56,15 @@ def test_what_agrees_is_ready(two: Path):
     assert [one.mark for one in found.robots] == [
         sheet_mark(manifest) for manifest in open_workspace(two).manifests
     ]
+
+
+def test_an_accepted_error_leaves_a_robot_ready_and_is_told_of_the_robot_that_runs_it(two: Path):
+    change(two / "code/heron/main.py", '"rudder"', '"Rudder"')
+    accept(open_workspace(two))
+    found = look(two)
+    assert found.ready
+    assert [[one.kind for one in robot.accepted] for robot in found.robots] == [[], ["letter-case"]]
+    assert [one.accepted for one in look(two, "dipper").robots] == [()]
 
 
 def test_a_slip_in_code_concerns_the_robot_that_runs_it(two: Path):

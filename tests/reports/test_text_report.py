@@ -115,3 +115,15 @@ def test_a_line_of_megabytes_costs_no_more_than_a_short_one():
     text = rendered(Report(tuple(many), files=1), lambda _: line)
     assert time.perf_counter() - begin < 5
     assert len(text) < 100_000
+
+
+def test_what_was_accepted_is_counted_and_never_called_nothing_wrong():
+    error = Finding("letter-case", Severity.ERROR, "x", Place("a.py", 1, 1, 1, 2))
+    warning = Finding("not-checkable", Severity.WARNING, "x", Place("a.py", 2, 1, 2, 2))
+    text = rendered(Report((), files=4, accepted=(error, warning, warning)))
+    assert " ".join(text.split()) == (
+        "Nothing new in 4 files. 3 findings are not shown, accepted by `namegen audit --accept`: "
+        "1 error, 2 warnings."
+    )
+    one = rendered(Report((error,), files=4, accepted=(error,)), lambda _: None)
+    assert "1 finding is not shown, accepted by `namegen audit --accept`: 1 error." in one

@@ -70,6 +70,8 @@ def command(
     """
     if stdin is not None and (paths or since or accept):
         raise click.UsageError("--stdin stands for one file; leave PATH, --since and --accept out")
+    if accept and (paths or since or fix or fix_suggested or diff or constants):
+        raise click.UsageError("--accept is for all code as it is; give no other option or PATH")
     space = _opened(where, lookups, paths or ((stdin,) if stdin else ()))
     if accept:
         return _accept(space)
@@ -140,14 +142,21 @@ def _write(space: Workspace, selection: Selection, fixed: Fixed, form: Form, *, 
 
 def _accept(space: Workspace) -> int:
     from namegen.cli.reporting import count, say
+    from namegen.model.findings import Severity
     from namegen.operations.acceptances import ACCEPTED_FILE
     from namegen.operations.audit import accept
 
-    existed = space.folder.exists(ACCEPTED_FILE)
-    number = accept(space)
-    say(f"{count(number, 'finding')} accepted in {ACCEPTED_FILE}; audits report what is new")
-    if existed:
-        say("the file only shrinks: what is new was not accepted; allow it where it stands")
+    done = accept(space)
+    number = count(len(done.findings), "finding")
+    say(f"{number} accepted in {ACCEPTED_FILE}; audits report what is new")
+    errors = sum(finding.severity is Severity.ERROR for finding in done.findings)
+    if errors:
+        say(f"{errors} of them can stop a program; `namegen ready` names them for each robot")
+    if done.new:
+        say(
+            f"the file only shrinks: {count(done.new, 'finding')} more stayed out of it; "
+            "`namegen audit` shows what to mend, or to allow where it stands"
+        )
     return 0
 
 

@@ -13,6 +13,9 @@ if TYPE_CHECKING:
 
 ORDER = 55
 
+MOST_ACCEPTED = 5
+"""So many accepted errors are listed of a robot."""
+
 CAUTION = (
     "Ready means that manifest, outputs and code agree, and nothing more: it looks at no wire, no "
     "battery and no moving part. Wire with the battery unplugged, keep clear of what moves, make "
@@ -65,7 +68,13 @@ def _say_robot(state: RobotState) -> None:
         if number
     ]
     ready = "ready" if state.has_code else "manifest and outputs agree"
+    if state.accepted:
+        ready += f", but for {count(len(state.accepted), 'error')} that somebody accepted"
     say(f"{printable(state.robot)}: {ready if state.ready else 'NOT ready: ' + ', '.join(lacks)}")
+    for finding in state.accepted[:MOST_ACCEPTED]:
+        say(f"  accepted        {finding.kind} at {printable(str(finding.place))}")
+    if len(state.accepted) > MOST_ACCEPTED:
+        say(f"  accepted        and {len(state.accepted) - MOST_ACCEPTED} more")
     if not state.has_code:
         read = ", ".join(sorted(name.capitalize() for name in set(extensions().values())))
         say(f"  code            none was read; look its names over ({read} are what is read)")

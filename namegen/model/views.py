@@ -140,6 +140,8 @@ class Side(Struct, frozen=True):
     devices: Sequence[Device]
     known: frozenset[str]
     manifest: Manifest | None = None
+    printed: bool = False
+    """Whether a program may have printed the list, with kinds and ports that it was built with."""
 
 
 class Pair(Struct, frozen=True):

@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from namegen.loading.charts.configuration import HEADINGS
+
 AS_FOUND = """\
 import sys
 sys.path[:0] = [{library!r}, {code!r}]
@@ -38,12 +40,16 @@ def read_off(boatclub: Path, setup: str) -> Path:
     return path
 
 
-def kinds(namegen, folder: Path, *words: str) -> list[tuple[str, str]]:
+def report(namegen, folder: Path, *words: str) -> list[dict[str, str]]:
     done = namegen("compare", *words, "--report", "json", cwd=folder)
     found = json.loads(done.stdout)["findings"]
     serious = any(one["severity"] != "note" for one in found)
     assert done.returncode == (1 if serious else 0)
-    return [(one["kind"], one["found"]) for one in found]
+    return found
+
+
+def kinds(namegen, folder: Path, *words: str) -> list[tuple[str, str]]:
+    return [(one["kind"], one["found"]) for one in report(namegen, folder, *words)]
 
 
 def test_what_a_program_found_agrees_with_the_manifest_it_was_built_from(namegen, built: Path):
@@ -79,6 +85,8 @@ def test_nothing_differs_from_itself(namegen, boatclub: Path):
     ("words", "told"),
     [
         (("heron", "herron"), "neither a file nor a robot"),
+        (("heron", "herron"), 'did you mean "heron"?'),
+        (("heron", "config/heron.csv"), "a configuration that namegen wrote"),
         (("heron", "empty.csv"), "no column `name`"),
         (("empty.csv", "empty.csv"), "both are as-found lists"),
         (("heron", "dipper", "--setup", "harvest"), "leave --setup out"),
@@ -91,9 +99,42 @@ def test_what_cannot_be_compared_is_told(namegen, boatclub: Path, words, told: s
     (boatclub / "empty.csv").write_text("")
     (boatclub / "names.csv").write_text("name\nrudder\n")
     (boatclub / "broken.yaml").write_text("robot: [")
+    if "config/heron.csv" in words:
+        (boatclub / "config").mkdir()
+        (boatclub / "config/heron.csv").write_text(",".join(HEADINGS) + "\n")
     done = namegen("compare", *words, cwd=boatclub)
     assert done.returncode == 2
     assert told in " ".join(done.stderr.split())
+
+
+LIST = """\
+Device,Plugged in,{title}
+bowThruster,Bridge Motor 3,yes
+sternThruster,stern motor K,yes
+netWinch,bridge motor 1,yes
+"""
+
+
+@pytest.mark.parametrize(("title", "advice"), [("note", "Exchange the"), ("found", "exchange the")])
+def test_two_plugs_exchanged_are_told_of_a_list_with_usual_titles(
+    namegen, boatclub: Path, title: str, advice: str
+):
+    (boatclub / "found.csv").write_text(LIST.format(title=title))
+    found = [
+        one for one in report(namegen, boatclub, "heron", "found.csv") if one["kind"] != "missing"
+    ]
+    assert [(one["kind"], one["found"]) for one in found] == [("swapped", "bowThruster")]
+    assert advice in found[0]["message"]
+    assert ("built from another manifest" in found[0]["message"]) == (title == "found")
+
+
+@pytest.mark.parametrize("stand", ["", "code", ".."])
+def test_paths_are_told_from_the_workspace_wherever_one_stands(namegen, boatclub: Path, stand: str):
+    (boatclub / "found.csv").write_text("name\nbowthruster\n")
+    names = [str(boatclub / path) for path in ("robots/heron.yaml", "found.csv")]
+    told = report(namegen, boatclub / stand, *names, "--workspace", str(boatclub))
+    paths = {one["path"] for one in told}
+    assert "found.csv" in paths and paths <= {"found.csv", "robots/heron.yaml", "shared/hull.yaml"}
 
 
 def test_the_order_of_manifest_and_list_says_nothing(namegen, boatclub: Path):

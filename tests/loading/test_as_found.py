@@ -6,6 +6,7 @@ import pytest
 
 from namegen.errors import UnusableInput
 from namegen.loading.as_found import read_as_found
+from namegen.loading.charts.configuration import HEADINGS
 from namegen.model.manifests import Port
 
 
@@ -52,15 +53,53 @@ def test_what_was_not_found_is_left_out():
     assert [device.name for device in found.devices] == ["a", "c", "d"]
 
 
-def test_what_a_program_printed_says_nothing_of_ports():
-    assert read("name,kind,port,found\na,motor,bridge motor 1,yes\n").known == frozenset()
+def test_a_column_found_is_told_because_a_program_may_have_printed_the_list():
+    found = read("name,kind,port,found\na,motor,bridge motor 1,yes\n")
+    assert found.printed and found.known == {"kind", "port"}
+    assert not read("name,kind,port\na,motor,bridge motor 1\n").printed
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Device,Plugged in\nrudder,bridge servo 1\n",
+        "Called;Connected to;Remarks\nrudder;bridge servo 1;stiff\n",
+        "No,Device name,Port\n7,rudder,bridge servo 1\n",
+        "Name,Controller,Port\nrudder,bridge,servo 1\n",
+        "Name,Board,Port type,Number\nrudder,bridge,servo,1\n",
+        "name,port\nrudder,bridge/servo/1\n",
+        "name,port\nrudder,bridge: Servo-1\n",
+        "heron: this device is the boat\ndevice,port\nrudder,bridge servo 1\n",
+    ],
+)
+def test_the_usual_words_of_charts_will_do(text: str):
+    found = read(text)
+    (device,) = found.devices
+    assert (device.name, str(device.ports[0]).lower()) == ("rudder", "bridge servo 1")
+    assert found.known == {"port"}
+
+
+def test_an_address_beside_the_port_is_read():
+    (device,) = read("device,where\nrangeBow,bridge i2c 1 0x3A\n").devices
+    assert (device.ports, device.address) == ((Port("bridge", "i2c", "1"),), 0x3A)
+
+
+def test_a_misspelt_title_is_asked_back_and_not_passed_over():
+    with pytest.raises(UnusableInput, match="`Prot`") as raised:
+        read("Name,Prot\nrudder,bridge servo 1\n")
+    assert raised.value.remedy.startswith("did you mean `port`?")
 
 
 @pytest.mark.parametrize(
     ("text", "what", "where"),
     [
         ("", "no column `name`", "found.csv"),
-        ("device,port\nrudder,bridge servo 1\n", "no column `name`", "found.csv"),
+        ("boat,port\nrudder,bridge servo 1\n", "no column `name`", "found.csv"),
+        ("rudder\nnetWinch\n", "no column `name`", "found.csv"),
+        ("name,where,port\n", "`where` and `port` are both the port", "found.csv:1"),
+        ("name,port\nrudder,bridge 1\n", "`bridge 1` is no port", "found.csv:2"),
+        ("name,port\nrudder,servo 1\n", "`servo 1` is no port", "found.csv:2"),
+        (",".join(HEADINGS) + "\n", "a configuration that namegen wrote", "found.csv"),
         ("name,colour\nrudder,red\n", "column `colour`", "found.csv:1"),
         ("name,port\nrudder,somewhere\n", "`somewhere` is no port", "found.csv:2"),
         ("name,address\nrudder,high\n", "`high` is no address", "found.csv:2"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from namegen.checks.comparison.sides import by_machine, differing, thing
+from namegen.checks.comparison.sides import by_hand, differing, thing
 from namegen.checks.wording import a_device
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.views import ComparisonView
@@ -32,5 +32,5 @@ def check(view: ComparisonView) -> Iterator[Finding]:
                 f"{thing(pair.after)} is {a_device(new)} in {view.after.label} and "
                 f"{a_device(old)} in {view.before.label}."
             )
-            advice = by_machine(view, "Choose the manifest's kind in the machine's configuration.")
+            advice = by_hand(view, "Choose the manifest's kind in the machine's configuration.")
             yield differing(KIND, view, pair, "kind", message + advice)

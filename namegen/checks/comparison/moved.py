@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from namegen.checks.comparison.moves import of_length
-from namegen.checks.comparison.sides import by_machine, differing, plugged, thing
+from namegen.checks.comparison.sides import by_hand, differing, plugged, thing
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.views import ComparisonView
 
@@ -30,5 +30,5 @@ def check(view: ComparisonView) -> Iterator[Finding]:
             f"{thing(pair.after)} is {plugged(pair.after)} in {view.after.label} and "
             f"{plugged(pair.before)} in {view.before.label}."
         )
-        advice = by_machine(view, "Move the plug, or correct the manifest if the machine is right.")
+        advice = by_hand(view, "Move the plug, or correct the manifest if the machine is right.")
         yield differing(KIND, view, pair, "port", message + advice)

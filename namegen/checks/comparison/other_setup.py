@@ -56,7 +56,8 @@ def _between(
     new = [name for name in after.setups if name not in before.setups]
     for what, names in (("no longer has", gone), ("has also", new)):
         if names:
-            yield after.place("setups"), f"{view.after.label} {what} setup {named(names)}."
+            setups = f"setup{'s' if len(names) > 1 else ''} {named(names)}"
+            yield after.place("setups"), f"{view.after.label} {what} {setups}."
     for name, setup in after.setups.items():
         told = _contents(view, before, after, name) if name in before.setups else ""
         if told:

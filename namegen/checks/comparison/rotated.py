@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from namegen.checks.comparison.moves import of_length
-from namegen.checks.comparison.sides import by_machine, differing, plugged, thing, things
+from namegen.checks.comparison.sides import by_hand, differing, plugged, thing, things
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.views import ComparisonView
 
@@ -33,5 +33,5 @@ def check(view: ComparisonView) -> Iterator[Finding]:
             f"{view.after.label} has {where}; {view.before.label} has each at the port that the "
             "one before it has now."
         )
-        advice = by_machine(view, "Put the plugs, or the names, back in their order.")
+        advice = by_hand(view, "Put the plugs, or the names, back in their order.")
         yield differing(KIND, view, ring[0], "port", message + advice)

@@ -63,3 +63,13 @@ def plugged(device: Device) -> str:
 def by_machine(view: ComparisonView, advice: str) -> str:
     """Return advice, after a blank, where one side was read off a machine."""
     return "" if view.two_manifests else f" {advice}"
+
+
+def by_hand(view: ComparisonView, advice: str) -> str:
+    """Return advice about wires and kinds, which only a person can read off a machine."""
+    if view.before.printed or view.after.printed:
+        advice = (
+            "If a program printed this list, it was built from another manifest: build it anew, "
+            f"load it and read off again. If a person wrote it: {advice[:1].lower()}{advice[1:]}"
+        )
+    return by_machine(view, advice)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from namegen.checks.comparison.moves import of_length
-from namegen.checks.comparison.sides import by_machine, differing, plugged, thing
+from namegen.checks.comparison.sides import by_hand, differing, plugged, thing
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.views import ComparisonView
 
@@ -31,5 +31,5 @@ def check(view: ComparisonView) -> Iterator[Finding]:
             f"has the one {plugged(one.after)} and the other {plugged(other.after)}, "
             f"{view.before.label} has them the other way round."
         )
-        advice = by_machine(view, "Exchange the two plugs, or the two names in the configuration.")
+        advice = by_hand(view, "Exchange the two plugs, or the two names in the configuration.")
         yield differing(KIND, view, one, "port", message + advice)

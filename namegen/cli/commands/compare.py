@@ -32,17 +32,18 @@ def command(before: str, after: str, setup: str | None, workspace: Path | None, 
     """Tell two manifests apart, or a manifest and an as-found list.
 
     BEFORE and AFTER are manifests, names of robots, or CSV files that say what somebody
-    read off a machine: a row of titles (name, kind, port, address, found; only name is
-    needed) and a row for each device. Two plugs that were exchanged are one finding, and so
-    is a machine with another setup selected.
+    read off a machine: a row of titles (name, kind, port, address, found, or usual words for
+    them; only name is needed) and a row for each device. Two plugs that were exchanged are
+    one finding, and so is a machine with another setup selected.
     """
     from namegen.cli.reporting import show
     from namegen.operations.compare import catalogue_of, compare, file_of
 
     space = _workspace(workspace)
     files = [file_of(word, space) for word in (before, after)]
-    done = compare(files[0], files[1], setup, catalogue_of(space))
-    show(done.folder.source, done.report, form)
+    near = [space.folder.root] if space is not None else []
+    done = compare(files[0], files[1], setup, catalogue_of(space), [*near, Path.cwd()])
+    show(done.source, done.report, form)
     return 0 if done.report.clean else 1
 
 

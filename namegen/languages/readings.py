@@ -40,9 +40,14 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     """Types of the leaves that refer to something."""
 
     def __init__(self, utf8: bytes, parser: Parser, rules: Sequence[LookupRule]) -> None:
-        self.source = Source(utf8, parser)
+        called = {rule.called for rule in rules}
+        self.source = Source(utf8, parser, self._joints(utf8), called)
         self.rules = tuple(rules)
         self.bound, self.imports = self._parts()
+
+    def _joints(self, utf8: bytes) -> Sequence[int]:
+        """Return where the file can be cut into pieces to parse alone; nowhere by default."""
+        return ()
 
     @abstractmethod
     def _parts(self) -> tuple[DefinitionsT, ImportsT]:
@@ -63,7 +68,9 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     @cached_property
     def lookups(self) -> Sequence[LookupSite]:
         """All look-ups in the order of the file, but for those in unsound stretches."""
-        return [site for site in self._sites() if not touches(self._broken, site.span)]
+        sites = self._sites()
+        broken = self._broken
+        return [site for site in sites if not touches(broken, site.span)]
 
     @cached_property
     def unsound(self) -> Sequence[Span]:
@@ -71,12 +78,13 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
         _ = self.lookups  # looking for them is what finds those that lie too deep
         return merged([*self._broken, *self.source.too_deep()])
 
-    @cached_property
+    @property
     def _broken(self) -> Sequence[Span]:
-        """Stretches with an error of the parser."""
+        """Stretches with an error of the parser, in what it was asked about until now."""
         spans = self.source.unsound(self.SIMPLE, self.COMPOUND)
-        return () if spans and self._sound_after_all() else spans
+        return () if spans and self._sound_after_all else spans
 
+    @cached_property
     def _sound_after_all(self) -> bool:
         """Whether the language's own compiler accepts what the parser did not; no by default."""
         return False
@@ -87,11 +95,12 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
         for name in names:
             for one in self.bound.bindings(name):
                 known = figure(self.source, one.value, self.NUMBERS)
-                if known is None or one.value is None or touches(self._broken, span_of(one.value)):
-                    continue
-                text = self.source.text(one.value)
-                found.append(NumberSite(name, *known, text, span_of(one.value)))
-        return sorted(found, key=lambda site: site.span)
+                if known is not None and one.value is not None:
+                    text = self.source.text(one.value)
+                    found.append(NumberSite(name, *known, text, span_of(one.value)))
+        broken = self._broken
+        sound = [site for site in found if not touches(broken, site.span)]
+        return sorted(sound, key=lambda site: site.span)
 
     def definitions(self, path: Path) -> Sequence[Definition]:
         """Return every binding of the path in this file, in order."""

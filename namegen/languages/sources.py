@@ -2,17 +2,18 @@
 
 Walking a whole tree from Python takes longer than parsing the file. So places
 are found by searching the bytes for a word, and only the nodes above that word
-are looked at.
+are looked at. A long file is parsed in pieces, where its language says how to cut
+it: those that hold a word.
 """
 
 from __future__ import annotations
 
 import re
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
-from tree_sitter import Node, Parser, Tree
+from tree_sitter import Node, Parser, Point, Range
 
 from namegen.errors import UnusableInput
 from namegen.model.places import Span
@@ -33,17 +34,61 @@ _SPACE = 0x20
 
 
 class Source:
-    """The bytes of a file (UTF-8, no byte order mark) with their tree."""
+    """The bytes of a file (UTF-8, no byte order mark) with their tree, or a tree for each piece.
 
-    __slots__ = ("_deep", "data", "root", "tree")
+    ``joints`` are the offsets where the file may be cut. The pieces with one of the
+    ``words`` are parsed at once, others when they are asked about. An error
+    in the first ones may come from the cut, so it has the file parsed as a whole.
+    """
 
-    def __init__(self, data: bytes, parser: Parser) -> None:
+    __slots__ = ("_deep", "_parser", "_readable", "_roots", "_starts", "data")
+
+    def __init__(
+        self, data: bytes, parser: Parser, joints: Sequence[int] = (), words: Iterable[str] = ()
+    ) -> None:
         self.data = data
         # The grammars take a lone CR for a blank; as LF it ends the line, at the same offset.
         lone = b"\r" in data and _LONE_RETURN.search(data) is not None
-        self.tree: Tree = parser.parse(_LONE_RETURN.sub(b"\n", data) if lone else data)
-        self.root: Node = self.tree.root_node
+        self._readable = _LONE_RETURN.sub(b"\n", data) if lone else data
+        self._parser = parser
         self._deep: list[Span] = []
+        self._starts = [0, *joints]
+        self._roots: dict[int, Node] = {}
+        if not joints or self._is_broken(words):
+            self._starts = [0]
+            self._roots = {0: self._parse(0)}
+
+    @property
+    def root(self) -> Node:
+        """The root of the whole file's tree, of a file that was not cut."""
+        return self._root(0)
+
+    def _is_broken(self, words: Iterable[str]) -> bool:
+        """Whether a piece with one of the words has an error; parses these pieces."""
+        places = (place.start for word in words for place in occurrences(self.data, word))
+        return any(self._root(piece).has_error for piece in {self._piece(at) for at in places})
+
+    def _piece(self, offset: int) -> int:
+        """Return the number of the piece that an offset lies in."""
+        return bisect_right(self._starts, offset) - 1
+
+    def _root(self, piece: int) -> Node:
+        """Return the root of a piece's tree; its offsets are those of the file."""
+        if piece not in self._roots:
+            self._roots[piece] = self._parse(piece)
+        return self._roots[piece]
+
+    def _parse(self, piece: int) -> Node:
+        if len(self._starts) == 1:
+            return self._parser.parse(self._readable).root_node
+        start = self._starts[piece]
+        end = self._starts[piece + 1] if piece + 1 < len(self._starts) else len(self.data)
+        first, last = (self._readable.count(b"\n", 0, offset) for offset in (start, end))
+        self._parser.included_ranges = [Range(Point(first, 0), Point(last, 0), start, end)]
+        try:
+            return self._parser.parse(self._readable).root_node
+        finally:
+            self._parser.included_ranges = []
 
     def text(self, node: Node) -> str:
         """Return the text of a node."""
@@ -56,8 +101,12 @@ class Source:
 
     def _descend(self, places: Iterable[Span]) -> Iterator[Stack]:
         """Yield the nodes above each place that is a whole leaf; places come in order."""
-        cursor = self.root.walk()
-        stack = [self.root]
+        for piece, within in groupby(places, key=lambda place: self._piece(place.start)):
+            yield from self._descend_in(self._root(piece), within)
+
+    def _descend_in(self, root: Node, places: Iterable[Span]) -> Iterator[Stack]:
+        cursor = root.walk()
+        stack = [root]
         for place in places:
             offset = place.start
             while len(stack) > 1 and stack[-1].end_byte <= offset:
@@ -80,14 +129,16 @@ class Source:
         return [Span(min(self._deep).start, max(self._deep).end)] if self._deep else []
 
     def unsound(self, simple: frozenset[str], whole: frozenset[str]) -> tuple[Span, ...]:
-        """Return what could not be parsed, widened to the simple statement that it lies in.
+        """Return what was not parsed without an error, widened to the simple statement around it.
 
         ``simple`` are the node types of statements that hold no others, ``whole``
         those of the statements and declarations that do: such a node without an
         error is sound even if the parser lost what is around it.
         """
         spans: list[Span] = []
-        pending: list[tuple[Node, Span | None]] = [(self.root, None)]
+        pending: list[tuple[Node, Span | None]] = [
+            (root, None) for root in self._roots.values() if root.has_error
+        ]
         while pending:
             node, around = pending.pop()
             if node.type in simple:

@@ -13,7 +13,8 @@ KIND = FindingKind(
     what="A file, or a stretch of it, cannot be read as code of its language.",
     why=(
         "Look-ups in it are not checked. Everything around a broken stretch is, and nothing "
-        "inside it is rewritten."
+        "inside it is rewritten. A file that can hold no look-up is not read, and nothing is said "
+        "about it; nor about functions and classes that can hold none in a Python file over 32 KiB."
     ),
     example=Example(
         flagged='bow = boat.motor("bowThruster"',

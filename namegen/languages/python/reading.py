@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cached_property
 
 from tree_sitter import Node
 
@@ -10,6 +11,7 @@ from namegen.languages.numbers import NumberForms
 from namegen.languages.python.definitions import Definitions
 from namegen.languages.python.expressions import dotted
 from namegen.languages.python.imports import Imports
+from namegen.languages.python.joints import joints
 from namegen.languages.python.lookups import Finder
 from namegen.languages.python.validity import compiles
 from namegen.languages.readings import TreeReading
@@ -65,12 +67,16 @@ class PythonReading(TreeReading[Definitions, Imports]):
     )
     IDENTIFIERS = frozenset({"identifier"})
 
+    def _joints(self, utf8: bytes) -> Sequence[int]:
+        return joints(utf8)
+
     def _parts(self) -> tuple[Definitions, Imports]:
         return Definitions(self.source), Imports(self.source)
 
     def _sites(self) -> Sequence[LookupSite]:
         return Finder(self.source, self.bound, self.imports, self.rules).sites()
 
+    @cached_property
     def _sound_after_all(self) -> bool:
         return compiles(self.source.data)
 

@@ -48,6 +48,10 @@ class Explanation(Struct, frozen=True):
     """Names that are near too, when none is clearly meant."""
     kind: str | None = None
     """The finding kind that is meant, when it is no name of a device."""
+    otherwise: tuple[Owner, ...] = ()
+    """Devices of robots that lack exactly this name and have one that looks like it."""
+    things: tuple[str, ...] = ()
+    """What else of a robot is called so: itself, a setup, a controller or a port."""
 
 
 def topics(words: Sequence[str], manifests: Sequence[Manifest]) -> tuple[str, ...]:
@@ -77,6 +81,9 @@ def explain_name(text: str, manifests: Sequence[Manifest]) -> Explanation:
             return found
         if found.unsure and not best.unsure:
             best = found
+    things = tuple(_things(text.strip(), manifests))
+    if things:
+        return Explanation(text.strip(), things=things)
     return best if best.unsure else replace(best, kind=nearest(best.text, checks.kinds()))
 
 
@@ -92,11 +99,9 @@ def _parts(text: str) -> Iterable[str]:
 def _explain(text: str, manifests: Sequence[Manifest]) -> Explanation:
     exact = tuple(_owners(text, manifests))
     if exact:
-        return Explanation(text, exact=exact)
+        return Explanation(text, exact=exact, otherwise=tuple(_otherwise(text, manifests)))
     names = {device.name for manifest in manifests for device in manifest.devices.values()}
-    alike = sorted(
-        name for name in names if name.casefold() == text.casefold() or look_alike(name, text)
-    )
+    alike = sorted(name for name in names if _alike(name, text))
     best, rivals = (alike[0], ()) if len(alike) == 1 else (None, tuple(alike))
     if not alike:
         suggestion = suggest(text, sorted(names))
@@ -109,6 +114,35 @@ def _explain(text: str, manifests: Sequence[Manifest]) -> Explanation:
         marks=marks(text, best),
         difference=spell_out(text, best),
     )
+
+
+def _alike(name: str, text: str) -> bool:
+    return name.casefold() == text.casefold() or look_alike(name, text)
+
+
+def _otherwise(text: str, manifests: Iterable[Manifest]) -> Iterable[Owner]:
+    """Yield the devices that a robot without this name has under one that looks like it."""
+    for manifest in manifests:
+        if text not in manifest.devices and text not in manifest.retired:
+            for name, device in manifest.devices.items():
+                if _alike(name, text):
+                    yield Owner(manifest.robot, device)
+
+
+def _things(text: str, manifests: Iterable[Manifest]) -> Iterable[str]:
+    """Yield what else of the robots has this name, or is plugged in at this port."""
+    for manifest in manifests:
+        robot = manifest.robot
+        if text == robot:
+            yield f"the robot of {manifest.path}, with {len(manifest.devices)} devices"
+        if text in manifest.setups:
+            chosen = ", which is the selected one" if text == manifest.selected else ""
+            yield f"a setup of {robot}{chosen}"
+        if text in manifest.controllers:
+            yield f"a controller of {robot}, board {manifest.controllers[text].board}"
+        for device in manifest.devices_in():
+            if text.casefold() in (str(port).casefold() for port in device.ports):
+                yield f'the port of "{device.name}" on {robot} ({device.place("port")})'
 
 
 def _owners(name: str, manifests: Sequence[Manifest]) -> Iterable[Owner]:

@@ -32,19 +32,21 @@ def changed_since(root: Path, revision: str) -> set[str]:
     Raises:
         UnusableInput: git is missing, this is no repository, or there is no such revision.
     """
+    where = f"--since {revision}"
     commit = _git(
-        root, "rev-parse", "--verify", "--quiet", "--end-of-options", revision + "^{commit}"
+        root, where, "rev-parse", "--verify", "--quiet", "--end-of-options", revision + "^{commit}"
     )
     changed = _git(
         root,
+        where,
         *("diff-index", "--name-only", "-z", "--relative", "--no-ext-diff", "--no-textconv"),
         *("--ignore-submodules=all", commit.strip(), "--"),
     )
-    new = _git(root, "ls-files", "-z", "--others", "--exclude-standard")
+    new = _git(root, where, "ls-files", "-z", "--others", "--exclude-standard")
     return {path for path in (changed + new).split("\0") if path}
 
 
-def _git(root: Path, *arguments: str) -> str:
+def _git(root: Path, where: str, *arguments: str) -> str:
     environment = {key: value for key, value in os.environ.items() if not key.startswith("GIT_")}
     try:
         done = subprocess.run(
@@ -61,7 +63,8 @@ def _git(root: Path, *arguments: str) -> str:
         said = done.stderr.decode("utf-8", "replace").strip().splitlines()
         raise UnusableInput(
             f"git cannot tell what changed: {said[0] if said else 'there is no such revision'}",
-            where=str(root),
-            remedy="give a revision that exists, such as HEAD or main, in a git repository",
+            where=where,
+            remedy="give a revision that exists, such as HEAD or main; the workspace must lie in a "
+            "git repository",
         )
     return done.stdout.decode("utf-8", "surrogateescape")

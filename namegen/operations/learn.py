@@ -60,11 +60,16 @@ class Learnt(Struct):
 
 
 class Lesson(Struct, frozen=True):
-    """What was learnt from so many files; ``known`` are look-ups that the settings have."""
+    """What was learnt from so many files; ``known`` are look-ups that the settings have.
+
+    ``unread`` are files that are no text, ``lost`` manifests whose names are not known.
+    """
 
     found: tuple[Learnt, ...]
     known: tuple[LookupRule, ...]
     files: int
+    unread: tuple[str, ...] = ()
+    lost: tuple[str, ...] = ()
 
 
 def learn(workspace: Workspace, paths: Sequence[Path] = ()) -> Lesson:
@@ -89,7 +94,8 @@ def learn(workspace: Workspace, paths: Sequence[Path] = ()) -> Lesson:
     found = [_best(some) for some in _grouped(_proved(texts, rules, kinds.keys()))]
     told = [_with_kind(one, kinds) for one in found if one is not None]
     told.sort(key=lambda one: (-one.names.total(), one.rule.called))
-    return Lesson(tuple(told), tuple(known), len(files))
+    unread = tuple(path for path in files if path not in texts)
+    return Lesson(tuple(told), tuple(known), len(texts), unread, workspace.broken)
 
 
 def _kinds(workspace: Workspace) -> Mapping[str, set[str]]:

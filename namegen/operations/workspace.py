@@ -69,8 +69,23 @@ class Workspace(Struct, frozen=True, dict=True):
         known = {manifest.robot: manifest for manifest in self.manifests}
         for robot in robots:
             if robot not in known:
-                raise UnusableInput(f'there is no robot "{robot}"', remedy=_nearest(robot, known))
+                raise self._no_robot(robot, known)
         return tuple(known[robot] for robot in robots) if robots else self.manifests
+
+    def _no_robot(self, robot: str, known: Iterable[str]) -> UnusableInput:
+        """Say that a robot is not there, or that its manifest could not be made out."""
+        own = next((path for path in self.broken if Path(path).stem == robot), None)
+        if own is not None:
+            return UnusableInput(
+                f'robot "{robot}" cannot be read:\n'
+                + "\n".join(f"{one.place}: {one.message}" for one in self.faults_of[own]),
+                remedy="mend these lines first",
+            )
+        best = nearest(robot, list(known))
+        meant = f'did you mean "{best}"? ' if best else ""
+        there = f"the robots are: {', '.join(known)}" if known else "no manifest can be read"
+        lost = "".join(f"; {path} cannot be read" for path in self.broken)
+        return UnusableInput(f'there is no robot "{robot}"', remedy=f"{meant}{there}{lost}")
 
     def sound(self, manifest: Manifest) -> bool:
         """Whether the manifest's text was read without an error."""
@@ -259,9 +274,3 @@ def findings_of(faults: Iterable[Fault]) -> tuple[Finding, ...]:
 def listed(faults: Iterable[Fault]) -> str:
     """Return faults as the lines of one message."""
     return "\n".join(f"{fault.place}: {fault.message}" for fault in faults)
-
-
-def _nearest(robot: str, known: Iterable[str]) -> str:
-    best = nearest(robot, list(known))
-    meant = f'did you mean "{best}"? ' if best else ""
-    return f"{meant}the robots are: {', '.join(known)}"

@@ -89,6 +89,34 @@ def test_the_workspace_is_found_upwards(namegen: Run, boats: Path):
     assert namegen("audit", "main.py", cwd=boats / "code/heron").returncode == 0
 
 
+def test_an_editors_text_is_shown_as_the_editor_has_it(boats: Path):
+    done = subprocess.run(
+        [sys.executable, "-m", "namegen", "audit", "--stdin", "code/heron/main.py"],
+        cwd=boats,
+        input='\n\n\nbow = boat.motor("bowthruster")\n',
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert '    4 | bow = boat.motor("bowthruster")\n' in done.stdout
+
+
+def test_an_audit_of_no_change_does_not_blame_the_language(namegen: Run, boats: Path):
+    git = ["git", "-c", "user.name=x", "-c", "user.email=x"]
+    for words in (["init", "-q"], ["add", "-A"], ["commit", "-q", "-m", "x"]):
+        subprocess.run([*git, *words], cwd=boats, check=True)
+    done = namegen("audit", "--since", "HEAD", cwd=boats)
+    assert done.returncode == 0
+    assert "no file that an audit reads has changed since HEAD" in done.stderr
+
+
+def test_a_robot_without_a_name_is_not_laid_out_as_a_workspace(namegen: Run, boats: Path):
+    done = namegen("new", "robot", cwd=boats)
+    assert done.returncode == 2 and "`namegen new robot NAME`" in done.stderr
+    assert not (boats / "robot").exists()
+    assert namegen("new", "robot", cwd=boats.parent).returncode == 0  # a folder of that name
+
+
 def test_one_manifest_without_a_workspace(namegen: Run, boats: Path):
     (boats / "namegen.yaml").unlink()
     done = namegen("verify", "--manifest", "robots/heron.yaml", cwd=boats)

@@ -109,3 +109,36 @@ def test_the_command_explains_each_and_says_whether_all_are_right(namegen: Run, 
 def test_kinds_need_no_workspace(namegen: Run, tmp_path: Path):
     assert namegen("explain", "letter-case", "port-taken", cwd=tmp_path).returncode == 0
     assert namegen("explain", "letter-case", "rudder", cwd=tmp_path).returncode == 2
+
+
+def test_a_right_name_is_told_of_a_robot_that_spells_it_otherwise_too(boats: Path):
+    twin = FILES["robots/heron.yaml"].replace("robot: heron", "robot: dipper")
+    lay(boats, {"robots/dipper.yaml": twin.replace("rudder", "Rudder")})
+    found = explain_name("rudder", open_workspace(boats).manifests)
+    assert [owner.robot for owner in found.exact] == ["heron"]
+    assert [(one.robot, one.device.name) for one in found.otherwise] == [("dipper", "Rudder")]
+    both = explain_name("bowThruster", open_workspace(boats).manifests)
+    assert len(both.exact) == 2 and not both.otherwise
+
+
+@pytest.mark.parametrize(
+    ("word", "told"),
+    [
+        ("heron", "the robot of robots/heron.yaml, with 5 devices"),
+        ("harvest", "a setup of heron, which is the selected one"),
+        ("tank-test", "a setup of heron"),
+        ("bridge", "a controller of heron, board harbour"),
+        ("Bridge motor 1", 'the port of "bowThruster" on heron (robots/heron.yaml:5:36)'),
+        ("bridge compass", 'the port of "heading" on heron (robots/heron.yaml:8:30)'),
+    ],
+)
+def test_other_words_of_a_manifest_are_known(wired: Path, word: str, told: str):
+    assert explain_name(word, open_workspace(wired).manifests).things == (told,)
+
+
+def test_names_of_a_manifest_that_cannot_be_read_are_not_called_unknown(namegen: Run, boats: Path):
+    lay(boats, {"robots/dipper.yaml": "robot: ["})
+    for name, code in (("rudder", 1), ("samplePump", 1)):
+        done = namegen("explain", name, cwd=boats)
+        assert "robots/dipper.yaml cannot be read, so its names are not known" in done.stdout
+        assert done.returncode == code

@@ -11,6 +11,7 @@ from namegen.errors import UnusableInput
 from namegen.operations.audit import audit
 from namegen.operations.learn import learn, row
 from namegen.operations.workspace import open_workspace
+from tests.operations.conftest import lay
 
 
 def without_lookups(root: Path) -> Path:
@@ -150,3 +151,11 @@ def test_nothing_is_written(bare: Path):
     before = {path: path.read_bytes() for path in bare.rglob("*") if path.is_file()}
     assert rows(bare)
     assert {path: path.read_bytes() for path in bare.rglob("*") if path.is_file()} == before
+
+
+def test_what_could_not_be_read_is_told(boats: Path):
+    lay(boats, {"robots/dipper.yaml": "robot: ["})
+    (boats / "code/heron/old.py").write_bytes(b"# gr\xfcn\n")
+    lesson = learn(open_workspace(boats))
+    assert (lesson.unread, lesson.lost) == (("code/heron/old.py",), ("robots/dipper.yaml",))
+    assert lesson.files == 1

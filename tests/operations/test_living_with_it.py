@@ -190,8 +190,9 @@ def test_since_a_revision_only_changed_and_new_files_count(boats: Path, git: Cal
 def test_a_revision_that_is_none_is_said(boats: Path, git: Callable[..., str], revision: str):
     if not revision:
         return
-    with pytest.raises(UnusableInput, match="git cannot tell"):
+    with pytest.raises(UnusableInput, match="git cannot tell") as told:
         found(boats, Selection(since=revision))
+    assert told.value.where == f"--since {revision}"
     assert not (boats / "x").exists()
 
 

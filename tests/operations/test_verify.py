@@ -52,3 +52,14 @@ def test_settings_that_name_no_file_say_in_which_line(boats: Path, settings: str
     with pytest.raises(UnusableInput) as caught:
         open_workspace(boats)
     assert str(caught.value).startswith(words)
+
+
+def test_a_robot_whose_manifest_cannot_be_read_is_not_called_unknown(boats: Path):
+    manifest = FILES["robots/heron.yaml"] + "includes: [../shared/hul.yaml]\n"
+    twin = FILES["robots/heron.yaml"].replace("robot: heron", "robot: dipper")
+    lay(boats, {"robots/heron.yaml": manifest, "robots/dipper.yaml": twin})
+    with pytest.raises(UnusableInput, match=r'robot "heron" cannot be read:\n.*hul\.yaml'):
+        verify(open_workspace(boats), ["heron"])
+    with pytest.raises(UnusableInput) as told:
+        verify(open_workspace(boats), ["haron"])
+    assert told.value.remedy == "the robots are: dipper; robots/heron.yaml cannot be read"

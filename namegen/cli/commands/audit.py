@@ -109,14 +109,20 @@ def _mended(space: Workspace, selection: Selection, *, suggested: bool, constant
 
 def _report(space: Workspace, selection: Selection, form: Form, asked: tuple[str, ...]) -> int:
     from namegen.cli.reporting import say, show, watched
-    from namegen.operations.audit import audit
+    from namegen.operations.audit import audit, seen_folder
 
     done = audit(space, selection, asked=asked, watch=watched)
-    show(space.source, done.report, form)
+    show(seen_folder(space, selection).source, done.report, form)
     if not done.report.files:
-        say("no code was read: none of these files is in a language that namegen reads", err=True)
+        say(f"no code was read: {_why_none(selection)}", err=True)
     _say_what_is_left_out(space)
     return 0 if done.report.clean else 1
+
+
+def _why_none(selection: Selection) -> str:
+    if selection.since is not None:
+        return f"no file that an audit reads has changed since {selection.since}"
+    return "none of these files is in a language that namegen reads"
 
 
 def _write(space: Workspace, selection: Selection, fixed: Fixed, form: Form, *, diff: bool) -> int:

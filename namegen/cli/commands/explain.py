@@ -40,13 +40,16 @@ def command(words: tuple[str, ...], where: Where) -> int:
     if words[0] in (TARGET, f"{TARGET}s"):
         return _say_targets(words[1:], where)
     general = all(checks.kind(word) for word in words)
-    manifests = () if general else where.open().manifests
+    space = None if general else where.open()
+    manifests = space.manifests if space else ()
     right = True
     for index, text in enumerate(topics(words, manifests)):
         if index:
             say("")
         right &= _said(text, manifests, where)
-    return 0 if right else 1
+    for path in space.broken if space else ():
+        say(f"{path} cannot be read, so its names are not known here; see `namegen verify`")
+    return 0 if right and not (space and space.broken) else 1
 
 
 def _said(text: str, manifests: Sequence[Manifest], where: Where) -> bool:
@@ -62,7 +65,7 @@ def _said(text: str, manifests: Sequence[Manifest], where: Where) -> bool:
         if not found.exact and not found.near and text in _targets(where)[0]:
             return _say_targets([text], where) == 0
         _say_name(found)
-        return any(not owner.former for owner in found.exact)
+        return any(not owner.former for owner in found.exact) or bool(found.things)
     return True
 
 
@@ -150,7 +153,12 @@ def _say_name(found: Explanation) -> None:
             say(f"the name is right; where {printable(owner.robot)} does not find it, check:")
         for number, point in enumerate(owner.to_check, 1):
             say(_numbered(number, printable(point)))
-    if found.exact:
+    for owner in found.otherwise:
+        say(f'but {printable(owner.robot)} has it as "{printable(owner.device.name)}", ', end="")
+        say(f"in other letters ({owner.device.place()})")
+    for thing in found.things:
+        say(f'"{text}" is {printable(thing)}')
+    if found.exact or found.things:
         return
     if found.near:
         width = len("it is called  ")

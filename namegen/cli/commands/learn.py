@@ -35,6 +35,10 @@ def command(paths: tuple[Path, ...], workspace: Path | None) -> int:
 
     lesson = learn(Where(workspace).open(), paths)
     read = count(lesson.files, "file")
+    for path in lesson.lost:
+        say(f"# {path} cannot be read, so its names were not looked for; see `namegen verify`")
+    for path in lesson.unread:
+        say(f"# {printable(path)} cannot be read; save it as UTF-8, or declare its encoding")
     for rule in lesson.known:
         say(f"# namegen.yaml has {rule.shape}: {printable(rule.called)} already")
     if not lesson.found:

@@ -58,6 +58,8 @@ def command(
     """  # noqa: D301 - click takes the backspace itself for "do not wrap"
     if words[:1] == ("robot",) and len(words) == 2 and not (chart or columns or kinds):
         return _robot(words[1], like, workspace)
+    if words == ("robot",) and not chart and _in_workspace():
+        raise click.UsageError("write the robot's name too: `namegen new robot NAME`")
     if len(words) > 1 or like or workspace:
         raise click.UsageError("write `namegen new DIR`, or `namegen new robot NAME --like ROBOT`")
     folder = Path(words[0]) if words else Path.cwd()
@@ -66,6 +68,18 @@ def command(
     if columns or kinds:
         raise click.UsageError("--columns and --kind go with --from CHART")
     return _workspace(folder)
+
+
+def _in_workspace() -> bool:
+    """Whether a robot can be meant, and not a folder of that name for a workspace."""
+    from namegen.errors import UnusableInput
+    from namegen.operations.workspace import find_root
+
+    try:
+        find_root(Path.cwd())
+    except UnusableInput:
+        return False
+    return True
 
 
 def _robot(name: str, like: str | None, workspace: Path | None) -> int:

@@ -19,8 +19,8 @@ from namegen.model.manifests import Device, Manifest
 class DerivedNumber(Struct, frozen=True):
     """One constant for programs. ``name`` is in snake_case and ends in the unit.
 
-    ``says`` is a sentence for its documentation and ``formula`` how it comes
-    about, with the source.
+    ``says`` is a sentence for its documentation and ``formula`` what it comes from.
+    Where a formula is published stands at its function: outputs name no makers and no books.
     """
 
     name: str
@@ -92,7 +92,7 @@ def derived_numbers(
             "counts_per_output_turn",
             counts_per_output_turn(part),
             "Encoder counts in one turn of the output shaft.",
-            "cycles x counts per cycle x gear before the encoder; US Digital glossary, Cycle",
+            "cycles x counts per cycle x gear before the encoder",
         ),
         (
             "counts_per_mm",
@@ -104,15 +104,20 @@ def derived_numbers(
             "no_load_rpm",
             speed,
             "Turns per minute of the output shaft without load, at the battery's voltage.",
-            "maker's speed x battery volts / maker's volts; Nise, chapter 2",
+            "the maker's speed x battery volts / the maker's volts",
         ),
-        ("shortest_pulse_us", shortest, "Shortest control pulse in microseconds.", "maker's data"),
-        ("longest_pulse_us", longest, "Longest control pulse in microseconds.", "maker's data"),
+        (
+            "shortest_pulse_us",
+            shortest,
+            "Shortest control pulse in microseconds.",
+            "the maker's data",
+        ),
+        ("longest_pulse_us", longest, "Longest control pulse in microseconds.", "the maker's data"),
         (
             "travel_degrees",
             part.degrees,
             "Degrees that the servo turns from the shortest pulse to the longest.",
-            "maker's data",
+            "the maker's data",
         ),
         (
             "us_per_degree",

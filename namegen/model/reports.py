@@ -20,6 +20,8 @@ class Report(Struct, frozen=True):
     lookups: int = 0
     accepted: tuple[Finding, ...] = ()
     """What was found in code and is not among the findings, because it was accepted once."""
+    unread: tuple[str, ...] = ()
+    """Paths of code in languages that are not read: nothing is known of the names in it."""
 
     def count(self, severity: Severity) -> int:
         """Return how many findings have this severity."""

@@ -123,6 +123,7 @@ def audit_files(
         files=len(facts),
         lookups=sum(len(file.lookups) for file in facts),
         accepted=sort(taken),
+        unread=tuple(files.unread),
     )
     return Audit(report, reader.literals, found, taken, gone, facts)
 

@@ -126,7 +126,8 @@ def plan(workspace: Workspace, robots: Sequence[str] = ()) -> Plan:
     outputs = [_compared(workspace.folder, artifact, record) for artifact in each]
     unsettled = {*stopped} if not robots else {*stopped, *_others(workspace, robots)}
     outputs += _left_over(workspace, record, {o.path for o in outputs}, unsettled)
-    report = Report(sort(findings), files=sum(len(m.sources) for m in chosen))
+    files = {*workspace.broken, *(source for m in chosen for source in m.sources)}
+    report = Report(sort(findings), files=len(files))
     asked = bool(workspace.settings.build)
     return Plan(workspace.folder, tuple(outputs), report, tuple(stopped), record, asked)
 

@@ -5,14 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from pathlib import Path, PurePosixPath
 
-from msgspec import Struct
+from msgspec import Struct, field
 
 from namegen import languages
 from namegen.errors import UnusableInput
 from namegen.model.workspaces import CodeEntry
 from namegen.operations.history import changed_since
+from namegen.operations.record import read_record
 from namegen.operations.walking import spec, walk
 from namegen.operations.workspace import Workspace
+
+NOT_READ = (
+    *(".c", ".cc", ".cpp", ".cxx", ".h", ".hh", ".hpp", ".hxx", ".ino", ".kt", ".kts"),
+    *(".cs", ".go", ".groovy", ".ipynb", ".js", ".lua", ".rs", ".scala", ".swift", ".ts"),
+)
+"""Usual endings of code in languages that are not read. Common practice, no source."""
 
 
 class Use(Struct, frozen=True, order=True):
@@ -23,7 +30,10 @@ class Use(Struct, frozen=True, order=True):
 
 
 class CodeFiles(Struct, frozen=True):
-    """The files to audit with what they are for; ``whole`` are robots with all of their code."""
+    """The files to audit with what they are for; ``whole`` are robots with all of their code.
+
+    A robot with code that is not read is none of them: what only that code uses looks unused.
+    """
 
     uses: dict[str, tuple[Use, ...]]
     whole: frozenset[str]
@@ -31,6 +41,8 @@ class CodeFiles(Struct, frozen=True):
     """Whether these are all files of all entries."""
     roots: tuple[str, ...]
     """Folders below which modules are found, besides the importing file's own."""
+    unread: dict[str, tuple[Use, ...]] = field(default_factory=dict)
+    """Code in languages that are not read, but for what namegen made: nothing is known of it."""
 
 
 class Selection(Struct, frozen=True):
@@ -65,21 +77,32 @@ def code_files(workspace: Workspace, selection: Selection = ALL) -> CodeFiles:
     changed = changed_since(workspace.folder.root, selection.since) if selection.since else None
     renewed = _renewed(workspace, changed or set())
     uses: dict[str, set[Use]] = {}
+    others: dict[str, set[Use]] = {}
     for entry in workspace.settings.code:
         robots = _known(workspace, entry)
-        for path in _files_of(workspace, entry):
+        for path, is_read in _files_of(workspace, entry):
             if wanted and not any(_below(path, want) for want in wanted):
                 continue
             if changed is not None and path not in changed and not renewed & {*robots}:
                 continue
-            uses.setdefault(path, set()).update(Use(robot, entry.setup or "") for robot in robots)
+            found = (uses if is_read else others).setdefault(path, set())
+            found.update(Use(robot, entry.setup or "") for robot in robots)
     whole = not wanted and changed is None
+    left = _not_made(workspace, others)
+    unknown = {use.robot for some in left.values() for use in some}
     return CodeFiles(
         uses={path: tuple(sorted(uses[path])) for path in sorted(uses)},
-        whole=frozenset(_robots_with_code(workspace) if whole else ()),
+        whole=frozenset(_robots_with_code(workspace) if whole else ()) - unknown,
         all=whole,
         roots=_roots(workspace),
+        unread=left,
     )
+
+
+def _not_made(workspace: Workspace, others: dict[str, set[Use]]) -> dict[str, tuple[Use, ...]]:
+    """Return the files in languages that are not read, without those that namegen made."""
+    made = read_record(workspace.folder) if others else {}
+    return {path: tuple(sorted(others[path])) for path in sorted(others) if path not in made}
 
 
 def _renewed(workspace: Workspace, changed: set[str]) -> set[str]:
@@ -163,7 +186,8 @@ def _below(path: str, folder: str) -> bool:
     return folder in ("", ".") or path == folder or path.startswith(folder + "/")
 
 
-def _files_of(workspace: Workspace, entry: CodeEntry) -> Iterator[str]:
+def _files_of(workspace: Workspace, entry: CodeEntry) -> Iterator[tuple[str, bool]]:
+    """Yield the files of code of an entry, and whether their language is read."""
     root = workspace.folder.root
     start = root / entry.path
     where = str(entry.places.get("path", workspace.settings.path))
@@ -180,7 +204,9 @@ def _files_of(workspace: Workspace, entry: CodeEntry) -> Iterator[str]:
     excluded = spec(entry.exclude)
     extensions = tuple(languages.extensions())
     for path in [below] if start.is_file() else walk(root, below):
-        if not path.lower().endswith(extensions):
+        lowered = path.lower()
+        is_read = lowered.endswith(extensions)
+        if not is_read and not lowered.endswith(NOT_READ):
             continue
         if excluded is None or not excluded.match_file(path[len(below) :].lstrip("/")):
-            yield path
+            yield path, is_read

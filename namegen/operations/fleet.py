@@ -49,7 +49,7 @@ def fleet(workspace: Workspace, robots: Sequence[str] = ()) -> Fleet:
     findings = [*workspace.faults, *_between(chosen, all_here=not (robots or untold))]
     for path in untold:
         findings += workspace.faults_of[path]
-    files = {source for manifest in chosen for source in manifest.sources}
+    files = {*untold, *(source for manifest in chosen for source in manifest.sources)}
     return Fleet(
         tuple(manifest.robot for manifest in chosen),
         tuple(_rows(chosen)),

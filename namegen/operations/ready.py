@@ -37,6 +37,8 @@ class RobotState(Struct, frozen=True):
     has_code: bool
     accepted: tuple[Finding, ...]
     """Errors in its code that were accepted once: nothing stands between, yet they are there."""
+    unread: tuple[str, ...]
+    """Its code in languages that are not read."""
 
     @property
     def ready(self) -> bool:
@@ -79,7 +81,11 @@ def ready(workspace: Workspace, robots: Sequence[str] = (), watch: Watch = iter)
     if robots:
         found = [one for one in found if concerned.by(one)]
     report = Report(
-        sort(found), verified.files + audited.files, audited.lookups, accepted=audited.accepted
+        sort(found),
+        verified.files + audited.files,
+        audited.lookups,
+        accepted=audited.accepted,
+        unread=audited.unread,
     )
     behind = tuple(one for one in planned.outputs if one.state is not State.CURRENT)
     return Readiness(
@@ -97,6 +103,7 @@ def _of(files: CodeFiles, robots: Iterable[str]) -> CodeFiles:
     return replace(
         files,
         uses={path: some for path, some in uses.items() if some},
+        unread={p: some for p, some in files.unread.items() if named & {u.robot for u in some}},
         whole=files.whole & named,
         all=False,
     )
@@ -110,6 +117,7 @@ class _Concerned:
         outputs = read_record(workspace.folder)
         own = [uses for path, uses in files.uses.items() if path not in outputs]
         self.with_code = {use.robot for uses in own for use in uses}
+        self.unread = files.unread
         self.of_file: dict[str, set[str]] = {path: set() for path in workspace.broken}
         for manifest in workspace.manifests:
             for path in manifest.sources:
@@ -144,6 +152,7 @@ def _state(manifest: Manifest, report: Report, planned: Plan, concerned: _Concer
             for one in report.accepted
             if one.severity is Severity.ERROR and robot in concerned.by(one)
         ),
+        tuple(p for p, uses in concerned.unread.items() if robot in {use.robot for use in uses}),
     )
 
 

@@ -215,7 +215,8 @@ def _left_in_code(
     """Yield the places in code that still hold the old name or its old constant."""
     generated = read_record(after.folder)
     robots = {manifest.robot for manifest in owners}
-    for path, uses in code_files(after).uses.items():
+    files = code_files(after)
+    for path, uses in (*files.uses.items(), *files.unread.items()):
         if path not in generated and robots & {use.robot for use in uses}:
             text = after.folder.read(path).decode("utf-8", "replace")
             yield from (Left(at, word, words[word]) for at, word in _found(text, path, words))

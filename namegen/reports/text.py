@@ -124,16 +124,18 @@ class _Page(Struct):
 
     def summary(self, report: Report) -> list[str]:
         """Return how much was found in how much that was read, and what can be done at once."""
-        read = f"{_plural(report.files, 'file')}"
+        read = f" in {_plural(report.files, 'file')}" if report.files else ""
         if report.lookups:
             read += f" with {_plural(report.lookups, 'look-up')}"
-        if not report.findings and not report.accepted:
-            return [f"Nothing wrong in {read}."]
+        left_out = [
+            *(self.wrapped(_accepted(report.accepted), "") if report.accepted else ()),
+            *(self.wrapped(not_read(report.unread), "") if report.unread else ()),
+        ]
+        if not report.findings and not report.files:
+            return ["Nothing was read.", *left_out]
         if not report.findings:
-            return [f"Nothing new in {read}.", *self.wrapped(_accepted(report.accepted), "")]
-        lines = [self.paint.strong(f"{_counts(report.findings)} in {read}.")]
-        if report.accepted:
-            lines += self.wrapped(_accepted(report.accepted), "")
+            return [f"Nothing {'new' if report.accepted else 'wrong'}{read}.", *left_out]
+        lines = [self.paint.strong(f"{_counts(report.findings)}{read}."), *left_out]
         if len(report.findings) >= _MANY:
             lines += self.wrapped(_by_kind(report.findings), "  ")
         safe, suggested = (_fixes(report.findings, safety) for safety in Safety)
@@ -144,6 +146,15 @@ class _Page(Struct):
             lines += self.wrapped(advice, "")
         hint = f"`namegen explain {report.findings[0].kind}` tells more about a kind of finding."
         return lines + self.wrapped(hint, "")
+
+
+def not_read(paths: Sequence[str]) -> str:
+    """Return that these files are in languages that are not read, and which they are."""
+    endings = ", ".join(sorted({path[path.rindex(".") :].lower() for path in paths}))
+    shown = ", ".join(printable(path) for path in paths[:_MOST_LINES])
+    more = f" and {len(paths) - _MOST_LINES} more" if len(paths) > _MOST_LINES else ""
+    files = f"{_plural(len(paths), 'file')} of code {'was' if len(paths) == 1 else 'were'} not read"
+    return f"{files}, for the language ({endings}): {shown}{more}. Look the names in there over."
 
 
 def _accepted(findings: Sequence[Finding]) -> str:

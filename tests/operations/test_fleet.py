@@ -79,3 +79,9 @@ def test_two_manifests_of_one_name_are_told_and_not_held_against_each_other(two:
         ("wrong-value", "robots/dipper.yaml"),
         ("wrong-value", "robots/z-copy.yaml"),
     ]
+
+
+def test_manifests_that_cannot_be_read_are_counted_among_the_files(two: Path):
+    for path in (two / "robots").iterdir():
+        path.write_text("robot: [")
+    assert fleet(open_workspace(two)).report.files == 2

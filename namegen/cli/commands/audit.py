@@ -110,11 +110,14 @@ def _mended(space: Workspace, selection: Selection, *, suggested: bool, constant
 def _report(space: Workspace, selection: Selection, form: Form, asked: tuple[str, ...]) -> int:
     from namegen.cli.reporting import say, show, watched
     from namegen.operations.audit import audit, seen_folder
+    from namegen.reports.text import not_read
 
     done = audit(space, selection, asked=asked, watch=watched)
     show(seen_folder(space, selection).source, done.report, form)
-    if not done.report.files:
+    if not done.report.files and not done.report.unread:
         say(f"no code was read: {_why_none(selection)}", err=True)
+    if done.report.unread and (form.name != "text" or form.output):
+        say(not_read(done.report.unread), err=True)
     _say_what_is_left_out(space)
     return 0 if done.report.clean else 1
 

@@ -71,11 +71,15 @@ def _say_robot(state: RobotState) -> None:
     if state.accepted:
         ready += f", but for {count(len(state.accepted), 'error')} that somebody accepted"
     say(f"{printable(state.robot)}: {ready if state.ready else 'NOT ready: ' + ', '.join(lacks)}")
+    if state.unread:
+        endings = ", ".join(sorted({path[path.rindex(".") :] for path in state.unread}))
+        files = count(len(state.unread), "file")
+        say(f"  code            {files} ({endings}) not read; look the names in there over")
     for finding in state.accepted[:MOST_ACCEPTED]:
         say(f"  accepted        {finding.kind} at {printable(str(finding.place))}")
     if len(state.accepted) > MOST_ACCEPTED:
         say(f"  accepted        and {len(state.accepted) - MOST_ACCEPTED} more")
-    if not state.has_code:
+    if not state.has_code and not state.unread:
         read = ", ".join(sorted(name.capitalize() for name in set(extensions().values())))
         say(f"  code            none was read; look its names over ({read} are what is read)")
     if state.setup is not None:

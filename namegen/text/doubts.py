@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 
-from namegen.text.distance import script
+from namegen.text.distance import Step, script
 from namegen.text.english import is_word
 from namegen.text.opposites import opposed, telling
 from namegen.text.rosters import Form
@@ -22,9 +22,9 @@ def pairs_of(found: Form, expected: Form) -> list[Pair]:
     """
     if len(found.words) == len(expected.words):
         return list(zip(found.words, expected.words, strict=True))
-    if len(found.words) > len(expected.words) and not _stutters(found):
-        return [(piece, word) for word, piece in pairs_of(expected, found)]
     steps = script(found.key, expected.key)
+    if len(found.words) > len(expected.words) and not _stutters(found) and not _swaps(steps):
+        return [(piece, word) for word, piece in pairs_of(expected, found)]
     pairs, start, end_of_word = [], 0, 0
     for word in expected.words:
         end_of_word += len(word)
@@ -42,6 +42,11 @@ def _stutters(form: Form) -> bool:
         len(word) == 1 and after.startswith(word)
         for word, after in zip(form.words, form.words[1:], strict=False)
     )
+
+
+def _swaps(steps: Sequence[Step]) -> bool:
+    """Whether a capital came one letter late or early, and cut a word in two: ``oBwMotor``."""
+    return len(steps) == 1 and steps[0].action == "swap"
 
 
 def doubt(found: Form, expected: Form, pairs: list[Pair], known: Collection[str]) -> str:

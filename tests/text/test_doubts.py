@@ -16,6 +16,7 @@ from namegen.text.rosters import Form
         ("lightMotor", "rightmotor", [("light", "right"), ("motor", "motor")]),
         ("motorA", "motor", [("motor", "motor"), ("a", "")]),
         ("bowMMotor", "bowMotor", [("bow", "bow"), ("mmotor", "motor")]),
+        ("oBwMotor", "BowMotor", [("obw", "bow"), ("motor", "motor")]),
         ("motor", "motorA", [("motor", "motor"), ("", "a")]),
     ],
 )
@@ -34,6 +35,9 @@ def test_pieces_of_the_text_are_found_for_each_word(found, expected, pairs):
         ("bowLamps", "bowLamp", ""),
         ("mastLamp", "mistLamp", '"mast" is a word of its own, not "mist"'),
         ("foreLeight", "forLight", ""),
+        ("oBwMotor", "BowMotor", ""),
+        ("motor_B_A", "motorAB", '"ba" is not "ab"'),
+        ("arm_x_Y_stage", "armYxStage", '"xy" is not "yx"'),
     ],
 )
 def test_why_a_near_name_may_be_another_device(found, expected, why):

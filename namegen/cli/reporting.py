@@ -48,6 +48,25 @@ def show(source: SourceText, report: Report, form: Form = SCREEN) -> None:
         ) from error
 
 
+def show_graver(source: SourceText, report: Report, shown_by: str) -> None:
+    """Print the errors and warnings of a report; notes are counted, for ``shown_by`` tells them.
+
+    Notes are the same in every run until somebody acts on them or accepts them.
+    """
+    from msgspec.structs import replace
+
+    from namegen.model.findings import Severity
+
+    graver = [one for one in report.findings if one.severity is not Severity.NOTE]
+    notes = [one.kind for one in report.findings if one.severity is Severity.NOTE]
+    if graver:
+        show(source, replace(report, findings=tuple(graver)))
+    if notes:
+        kinds = ", ".join(f"{kind} {notes.count(kind)}" for kind in sorted(set(notes)))
+        shown = "it" if len(notes) == 1 else "them"
+        say(f"{count(len(notes), 'note')} ({kinds}); {shown_by} shows {shown}")
+
+
 def say(text: str, *, end: str = "\n", err: bool = False) -> None:
     """Print text, whatever the terminal's encoding: letters it lacks become escapes."""
     stream = sys.stderr if err else sys.stdout

@@ -140,9 +140,9 @@ class _Page(Struct):
             lines += self.wrapped(_by_kind(report.findings), "  ")
         safe, suggested = (_fixes(report.findings, safety) for safety in Safety)
         if safe:
-            lines += self.wrapped(f"--fix mends {safe} of them.", "")
+            lines += self.wrapped(f"`namegen audit --fix` mends {safe} of them.", "")
         if suggested:
-            advice = f"--fix-suggested mends {suggested} more; read each before you keep it."
+            advice = f"`--fix-suggested` mends {suggested} more; read each before you keep it."
             lines += self.wrapped(advice, "")
         hint = f"`namegen explain {report.findings[0].kind}` tells more about a kind of finding."
         return lines + self.wrapped(hint, "")

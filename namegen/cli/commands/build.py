@@ -76,10 +76,9 @@ def _plan(where: Where, robots: tuple[str, ...], outputs: tuple[tuple[str, Path]
 
 
 def _say_findings(planned: Plan) -> None:
-    from namegen.cli.reporting import say, show
+    from namegen.cli.reporting import say, show_graver
 
-    if planned.report.findings:
-        show(planned.folder.source, planned.report)
+    show_graver(planned.folder.source, planned.report, "`namegen verify`")
     for robot in planned.stopped:
         say(f"{robot}: nothing was generated; mend the errors above first")
 

@@ -30,18 +30,18 @@ CAUTION = (
 def command(robots: tuple[str, ...], where: Where) -> int:
     """Look at manifests, outputs and code in one, and say what to check on the machine.
 
-    Everything that `verify`, `build --stale` and `audit` would say comes first; then, for
+    Every error and warning of `verify`, `build --stale` and `audit` comes first; then, for
     each robot, whether it is ready, the setup to select and the mark of its sheet.
     """
     import textwrap
 
-    from namegen.cli.reporting import say, show, watched
+    from namegen.cli.reporting import say, show_graver, watched
     from namegen.operations.ready import ready
 
     space = where.open()
     found = ready(space, robots, watched)
     if found.report.findings:
-        show(space.source, found.report)
+        show_graver(space.source, found.report, "`namegen verify` or `namegen audit`")
         say("")
     for output in found.behind:
         say(f"{output.path}: {output.state.value}; {output.state.remedy}")

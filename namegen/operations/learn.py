@@ -18,6 +18,7 @@ from namegen.errors import UnusableInput
 from namegen.model.facts import Text
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule, Shape
+from namegen.operations.asked_kinds import with_kinds
 from namegen.operations.call_shapes import Seen, propose
 from namegen.operations.walking import walk
 from namegen.operations.workspace import Workspace
@@ -92,7 +93,7 @@ def learn(workspace: Workspace, paths: Sequence[Path] = ()) -> Lesson:
         del seen[rule.shape, rule.called]
     rules = [rule for (shape, called), one in seen.items() for rule in one.rules(shape, called)]
     found = [_best(some) for some in _grouped(_proved(texts, rules, kinds.keys()))]
-    told = [_with_kind(one, kinds) for one in found if one is not None]
+    told = [_with_kind(one, kinds, texts) for one in found if one is not None]
     told.sort(key=lambda one: (-one.names.total(), one.rule.called))
     unread = tuple(path for path in files if path not in texts)
     return Lesson(tuple(told), tuple(known), len(texts), unread, workspace.broken)
@@ -184,14 +185,19 @@ def _best(some: list[Learnt]) -> Learnt | None:
     return next(iter([*plain, *sorted(sure, key=lambda one: -one.share)]), None)
 
 
-def _with_kind(one: Learnt, kinds: Mapping[str, set[str]]) -> Learnt:
-    """Return the look-up with the kind of the devices seen in it, if nearly all have one."""
+def _with_kind(one: Learnt, kinds: Mapping[str, set[str]], texts: Mapping[str, str]) -> Learnt:
+    """Return the look-up with the kind of the devices seen in it, if nearly all have one.
+
+    If not, the code may say the kind beside each name.
+    """
     seen = Counter(
         kind for name, times in one.names.items() for kind in kinds[name] for _ in range(times)
     )
     ((kind, times),) = seen.most_common(1)
     if times >= KIND_SHARE * seen.total():
         one.rule = replace(one.rule, kind=kind)
+    else:
+        one.rule = with_kinds(one.rule, texts, kinds)
     return one
 
 
@@ -208,4 +214,11 @@ def row(rule: LookupRule) -> str:
         fields["name_key"] = rule.name_key
     if rule.kind is not None:
         fields["kind"] = rule.kind
+    if rule.kind_at is not None:
+        fields["kind_at"] = str(rule.kind_at)
+    if rule.kind_by is not None:
+        fields["kind_by"] = rule.kind_by
+    if rule.kinds:
+        words = ", ".join(f"{word}: {kind}" for word, kind in rule.kinds.items())
+        fields["kinds"] = f"{{{words}}}"
     return "{" + ", ".join(f"{name}: {value}" for name, value in fields.items()) + "}"

@@ -35,7 +35,8 @@ def bare(boats: Path) -> Path:
 def test_the_look_ups_of_the_example_are_learnt(boatclub: Path):
     assert sorted(rows(without_lookups(boatclub))) == [
         "{call: expects, name_at: rest}",
-        "{call: fitted}",
+        "{call: fitted, kind_at: 1, kinds: "
+        "{Bearing: imu, Bumper: switch, Drive: motor, Sounder: distance}}",
         "{call: motor, kind: motor}",
         "{call: servo, kind: servo}",
         "{new: Sensor, name_at: 1, name_key: name}",
@@ -159,3 +160,68 @@ def test_what_could_not_be_read_is_told(boats: Path):
     lesson = learn(open_workspace(boats))
     assert (lesson.unread, lesson.lost) == (("code/heron/old.py",), ("robots/dipper.yaml",))
     assert lesson.files == 1
+
+
+@pytest.mark.parametrize(
+    ("name", "code", "row"),
+    [
+        (
+            "a.py",
+            'a = hub.take(Drive, "bowThruster")\nb = hub.take(Drive, "sternThruster")\n'
+            'c = hub.take(lib.Hinge, "rudder")\n',
+            "{call: take, name_at: 1, kind_at: 0, kinds: {Drive: motor, Hinge: servo}}",
+        ),
+        (
+            "A.java",
+            'class A { void go() { hub.take(Drive.class, "bowThruster"); '
+            'hub.take(Drive.class, "sternThruster"); hub.take(Hinge.class, "rudder"); } }',
+            "{call: take, name_at: 1, kind_at: 0, kinds: {Drive: motor, Hinge: servo}}",
+        ),
+        (
+            "A.java",
+            'class A { void go() { hub.<Drive>take("bowThruster"); '
+            'hub.<Drive>take("sternThruster"); hub.<Hinge>take("rudder"); } }',
+            "{call: take, kind_by: type-argument, kinds: {Drive: motor, Hinge: servo}}",
+        ),
+        (
+            "A.java",
+            'class A { Drive a = hub.take("bowThruster"); Drive b = hub.take("sternThruster"); '
+            'Hinge c = hub.take("rudder"); }',
+            "{call: take, kind_by: declared-type, kinds: {Drive: motor, Hinge: servo}}",
+        ),
+        (  # the same word beside all: it says no kind
+            "a.py",
+            'a = take(boat, "bowThruster")\nb = take(boat, "rudder")\n',
+            "{call: take, name_at: 1}",
+        ),
+        (  # a word of its own for each name may be anything
+            "a.py",
+            'a = take(red, "bowThruster")\nb = take(blue, "rudder")\n',
+            "{call: take, name_at: 1}",
+        ),
+        (  # a word that goes with two kinds says none
+            "a.py",
+            'a = take(Part, "bowThruster")\nb = take(Part, "rudder")\n'
+            'c = take(Drive, "sternThruster")\nd = take(Drive, "bowThruster")\n',
+            "{call: take, name_at: 1, kind: motor}",
+        ),
+    ],
+)
+def test_where_the_code_says_the_kind(bare: Path, name: str, code: str, row: str):
+    (bare / "code/heron" / name).write_text(code)
+    assert rows(bare) == [row]
+
+
+def test_a_row_with_kinds_can_be_read_back_and_finds_a_wrong_kind(bare: Path):
+    (bare / "code/heron/a.py").write_text(
+        'a = take(Drive, "bowThruster")\nb = take(Drive, "sternThruster")\n'
+        'c = take(Hinge, "rudder")\n'
+    )
+    (learnt,) = rows(bare)
+    settings = yaml.safe_load((bare / "namegen.yaml").read_text())
+    settings["lookups"] = [yaml.safe_load(learnt)]
+    (bare / "namegen.yaml").write_text(yaml.safe_dump(settings))
+    assert audit(open_workspace(bare)).report.findings == ()
+    (bare / "code/heron/b.py").write_text('d = take(Hinge, "bowThruster")\n')
+    kinds = [one.kind for one in audit(open_workspace(bare)).report.findings]
+    assert kinds == ["wrong-kind"]

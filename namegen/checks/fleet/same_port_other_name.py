@@ -31,7 +31,10 @@ KIND = FindingKind(
 
 
 def check(view: FleetView) -> Iterator[Finding]:
-    """Yield a finding for each device whose port has another name on the robots before it."""
+    """Yield a finding for each device whose port has another name on the robots before it.
+
+    A name that one of them has there too is not the odd one: the finding is at the other.
+    """
     at: dict[tuple[Port, ...], list[Holder]] = {}
     for held in holders(view).values():
         for one in held:
@@ -42,7 +45,8 @@ def check(view: FleetView) -> Iterator[Finding]:
         some.sort(key=lambda one: order[one.robot.robot])
         for number, one in enumerate(some):
             before = [other for other in some[:number] if _one_thing(other, one)]
-            if before:
+            again = any(other.device.name == one.device.name for other in some[:number])
+            if before and not again:
                 yield _finding(one, before)
 
 

@@ -43,9 +43,10 @@ def check(view: FleetView) -> Iterator[Finding]:
         right = many[0].device.name
         for holder in few:
             name, robot = holder.device.name, holder.robot.robot
+            do = "does" if len(many) == 1 else "do"
             message = (
                 f"{robot} has {quoted(name)}, {robots_of(many)} {quoted(right)}: {how}. If "
-                f"they are one thing, spell it as {robots_of(many)} does, everywhere; else let the "
+                f"they are one thing, spell it as {robots_of(many)} {do}, everywhere; else let the "
                 "names differ by a word."
             )
             yield KIND.finding(

@@ -178,3 +178,17 @@ def test_a_rename_on_one_robot_alone_is_told_as_such():
 
 def test_one_robot_has_nothing_to_differ_from():
     assert found(boat("heron", RUDDER)) == []
+
+
+def test_of_many_robots_only_the_odd_name_at_a_port_is_told():
+    texts = [boat(name, WINCH % "") for name in ("heron", "kingfisher", "grebe")]
+    texts.insert(1, boat("dipper", HOIST % ""))
+    assert found(*texts) == [("same-port-other-name", "dipper", "scoopHoist")]
+
+
+def test_several_robots_do_and_one_does():
+    odd, right = "netwinch: {kind: motor, port: bridge motor 1}", WINCH % ""
+    (one,) = judged(boat("heron", right), boat("kingfisher", right), boat("dipper", odd))
+    assert "spell it as heron and kingfisher do, everywhere" in one.message
+    (one,) = judged(boat("heron", right), boat("dipper", odd))
+    assert "spell it as heron does, everywhere" in one.message

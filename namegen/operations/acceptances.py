@@ -7,6 +7,7 @@ their line, so that moving code changes nothing. The file only ever shrinks.
 
 from __future__ import annotations
 
+import difflib
 import json
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
@@ -16,7 +17,7 @@ from namegen.errors import UnusableInput
 from namegen.model.findings import Finding
 from namegen.model.places import Place
 from namegen.operations.files import Folder
-from namegen.text.positions import Lines
+from namegen.text.positions import Lines, split_lines
 
 ACCEPTED_FILE = "namegen.accepted.json"
 FORMAT = "namegen-accepted/1"
@@ -69,6 +70,30 @@ def without_accepted(
         else:
             kept.append(finding)
     return kept, taken, accepted - left
+
+
+def carried(accepted: Counter[Key], texts: Mapping[str, tuple[str, str]]) -> Counter[Key]:
+    """Return what is accepted, known by the lines as they are after a change of files.
+
+    ``texts`` are the files that change, each as it was and as it will be.
+    """
+    renewed = {
+        (path, old.strip()): new.strip()
+        for path, (before, after) in texts.items()
+        for old, new in _pairs(split_lines(before), split_lines(after))
+    }
+    moved = Counter[Key]()
+    for (kind, path, line), count in accepted.items():
+        moved[kind, path, renewed.get((path, line), line)] += count
+    return moved
+
+
+def _pairs(before: list[str], after: list[str]) -> Iterator[tuple[str, str]]:
+    """Yield each line that changes with the line that stands in its place."""
+    matcher = difflib.SequenceMatcher(None, before, after, autojunk=False)
+    for change, start, end, new_start, new_end in matcher.get_opcodes():
+        if change == "replace":
+            yield from zip(before[start:end], after[new_start:new_end], strict=False)
 
 
 def gone_finding(folder: Folder, gone: Counter[Key]) -> Finding | None:

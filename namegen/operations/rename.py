@@ -15,8 +15,15 @@ from namegen.model.findings import Finding, Severity
 from namegen.model.manifests import Device, Manifest
 from namegen.model.places import Place
 from namegen.operations import build, fix
+from namegen.operations.acceptances import (
+    ACCEPTED_FILE,
+    accepted_bytes,
+    carried,
+    read_accepted,
+)
 from namegen.operations.build import Plan
 from namegen.operations.code_files import ALL, code_files
+from namegen.operations.files import Folder
 from namegen.operations.fix import Change
 from namegen.operations.record import read_record
 from namegen.operations.schemes import schemes_by_robot
@@ -80,7 +87,9 @@ def rename(workspace: Workspace, old: str, new: str) -> Renamed:
         *_left_in_code(done, owners, _words(workspace, owners, old, new)),
     ]
     ordered = tuple(sorted(left, key=lambda one: one.place))
-    return Renamed((*manifests, *fixed.changes), ordered, robots, doubts, planned)
+    changes = (*manifests, *fixed.changes)
+    changes += _carried(workspace.folder, changes)
+    return Renamed(changes, ordered, robots, doubts, planned)
 
 
 def write(workspace: Workspace, renamed: Renamed) -> None:
@@ -194,6 +203,17 @@ def _compare(
 
 def _is_old(finding: Finding, old: str, new: str) -> bool:
     return finding.kind == "retired-name" and (finding.found, finding.expected) == (old, new)
+
+
+def _carried(folder: Folder, changes: Sequence[Change]) -> tuple[Change, ...]:
+    """Return the change of the accepted findings, which are known by the text of their lines."""
+    accepted = read_accepted(folder)
+    now = carried(accepted, {one.path: (one.old_text, one.new_text) for one in changes})
+    if now == accepted:
+        return ()
+    old, new = folder.read(ACCEPTED_FILE), accepted_bytes(now)
+    texts = old.decode("utf-8-sig"), new.decode("utf-8")
+    return (Change(ACCEPTED_FILE, old, new, *texts, edits=1),)
 
 
 def _words(before: Workspace, owners: Sequence[Manifest], old: str, new: str) -> Mapping[str, str]:

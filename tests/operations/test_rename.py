@@ -8,6 +8,7 @@ import pytest
 
 from namegen.errors import UnusableInput
 from namegen.operations import build
+from namegen.operations.audit import accept, audit
 from namegen.operations.build import State
 from namegen.operations.rename import rename, write
 from namegen.operations.verify import verify
@@ -153,3 +154,18 @@ def test_outputs_follow_and_are_not_taken_for_edited(boats: Path):
     assert {output.state for output in planned.outputs} == {State.STALE}
     build.write(planned)
     assert "BOW_PUSHER" in (boats / "code/heron/devices.py").read_text()
+
+
+@pytest.mark.parametrize("style", ["flow", "block"])
+def test_what_is_accepted_stays_so_under_the_new_name(boats: Path, style: str):
+    manifest = (boats / "robots/heron.yaml").read_text()
+    if style == "block":
+        flow = "rudder: {kind: servo, port: bridge servo 1}"
+        manifest = manifest.replace(flow, "rudder:\n    kind: servo\n    port: bridge servo 1")
+    code = 'boat.motor("bowThruster")\nboat.motor("bowThrustr")\nboat.motor("sternThruster")\n'
+    lay(boats, {"robots/heron.yaml": manifest, "code/heron/main.py": code})
+    accepted = [one.kind for one in accept(open_workspace(boats)).findings]
+    assert sorted(accepted) == ["misspelt", "unused-device"]  # nobody looks the rudder up
+    renamed(boats, "rudder", "helm")
+    report = audit(open_workspace(boats)).report
+    assert (report.findings, len(report.accepted)) == ((), 2)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from namegen.operations.build import plan
 from namegen.operations.verify import verify
 from namegen.operations.workspace import open_workspace
@@ -57,3 +59,33 @@ def test_an_option_that_no_target_has_is_told_at_its_line(tmp_path: Path):
     assert {(f.place.path, f.place.line) for f in unknown} == {("namegen.yaml", 7)}
     assert "through_type" in unknown[0].message
     assert not plan(workspace).outputs
+
+
+@pytest.mark.parametrize(
+    ("target", "missing", "good"),
+    [
+        ("python-bindings", "NotFitted", True),
+        ("python-bindings", "(KeyError, boatlib.NotFitted)", True),
+        ("python-bindings", "(KeyError,)", True),
+        ("python-bindings", "Not Fitted", False),
+        ("python-bindings", "KeyError, NotFitted", False),
+        ("python-bindings", "NotFitted | KeyError", False),
+        ("java-bindings", "NotFitted", True),
+        ("java-bindings", "club.NotFitted | IllegalStateException", True),
+        ("java-bindings", "Not Fitted", False),
+        ("java-bindings", "NotFitted, KeyError", False),
+    ],
+)
+def test_an_exception_that_would_not_compile_is_told(
+    tmp_path: Path, target: str, missing: str, good: bool
+):
+    settings = SETTINGS.replace("python-bindings", target).replace("heron.yaml, dipper", "heron")
+    if target == "java-bindings":
+        settings = settings.replace("_start.py", "Start.java").replace(
+            "from boatlib import Boat, Drive", "club.Boat"
+        )
+    workspace = _workspace(tmp_path, settings + f'      missing: "{missing}"\n')
+    found = [f for f in plan(workspace).report.findings if "option missing" in f.message]
+    assert bool(found) != good
+    if good and target == "python-bindings":  # the language itself agrees
+        compile(f"try: pass\nexcept {missing}: pass", "x", "exec")

@@ -33,11 +33,11 @@ class Where(Struct, frozen=True):
             UnusableInput: there is none.
             click.UsageError: the options contradict each other.
         """
-        from namegen.operations.workspace import find_root
+        from namegen.operations.workspace import find_root, named_root
 
         if self.catalogue is not None:
             raise click.UsageError("--catalogue goes with --manifest; a workspace names its own")
-        return self.workspace or find_root(Path.cwd())
+        return find_root(Path.cwd()) if self.workspace is None else named_root(self.workspace)
 
     def open(
         self,

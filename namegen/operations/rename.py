@@ -29,7 +29,7 @@ from namegen.operations.record import read_record
 from namegen.operations.schemes import schemes_by_robot
 from namegen.operations.splicing import splice
 from namegen.operations.verify import judge, stops
-from namegen.operations.workspace import Workspace, reopened
+from namegen.operations.workspace import SETTINGS_FILE, Workspace, reopened
 from namegen.text.likeness import nearest
 from namegen.text.positions import split_lines
 
@@ -116,6 +116,8 @@ def _check(workspace: Workspace, owners: Sequence[Manifest], old: str, new: str)
 
 def _check_all_known(workspace: Workspace, owners: Sequence[Manifest]) -> None:
     """Refuse where a robot may have the device and its code cannot follow: half a rename."""
+    if workspace.alone and owners:
+        _check_homeless(workspace, owners[0])
     unsound = [manifest.path for manifest in owners if not workspace.sound(manifest)]
     for path in (*workspace.broken, *unsound):
         fault = next(f for f in workspace.faults_of[path] if f.severity is Severity.ERROR)
@@ -124,6 +126,19 @@ def _check_all_known(workspace: Workspace, owners: Sequence[Manifest]) -> None:
             where=str(fault.place),
             remedy="nothing was written; mend it first, and `namegen verify` shows all that is "
             "wrong",
+        )
+
+
+def _check_homeless(workspace: Workspace, manifest: Manifest) -> None:
+    """Refuse to rename in one manifest alone what a workspace has around it."""
+    home = (workspace.folder.root / manifest.path).parent
+    root = next((one for one in (home, *home.parents) if (one / SETTINGS_FILE).is_file()), None)
+    if root is not None:
+        raise UnusableInput(
+            "this manifest belongs to a workspace, whose other robots and code would keep the old "
+            "name",
+            where=manifest.path,
+            remedy=f"nothing was written; rename it there, with --workspace {root}",
         )
 
 

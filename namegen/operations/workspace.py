@@ -113,6 +113,25 @@ def find_root(start: Path) -> Path:
     )
 
 
+def named_root(folder: Path) -> Path:
+    """Return a folder that a user names as the workspace's.
+
+    Raises:
+        UnusableInput: it holds no ``namegen.yaml``.
+    """
+    if (folder / SETTINGS_FILE).is_file():
+        return folder
+    below = list(folder.glob(f"*/{SETTINGS_FILE}"))
+    near = below[0] if len(below) == 1 else None
+    raise UnusableInput(
+        f"no {SETTINGS_FILE} in this folder",
+        where=str(folder),
+        remedy=f"did you mean --workspace {near.parent}?"
+        if near
+        else f"name the folder that holds {SETTINGS_FILE} itself",
+    )
+
+
 def open_workspace(root: Path) -> Workspace:
     """Read ``namegen.yaml`` in ``root`` and everything that it names.
 

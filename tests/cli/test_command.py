@@ -85,6 +85,14 @@ def test_outside_a_workspace_the_ways_in_are_named(namegen: Run, tmp_path: Path)
     assert "--workspace" in done.stderr and "namegen new" in done.stderr
 
 
+def test_a_folder_that_is_no_workspace_is_named_with_the_one_below_it(namegen: Run, boats: Path):
+    for words in (("verify",), ("compare", "heron", "heron"), ("learn",)):
+        done = namegen(*words, "--workspace", "..", cwd=boats)
+        assert done.returncode == 2
+        assert "no namegen.yaml in this folder" in done.stderr
+        assert "did you mean --workspace ../boats?" in done.stderr
+
+
 def test_the_workspace_is_found_upwards(namegen: Run, boats: Path):
     assert namegen("audit", "main.py", cwd=boats / "code/heron").returncode == 0
 

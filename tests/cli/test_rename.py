@@ -23,3 +23,13 @@ def test_an_output_that_keeps_the_old_name_is_told(namegen, boatclub: Path):
         done = namegen("rename", "netWinch", "netReel", *option, cwd=boatclub)
         assert "kept sheets/heron.md: edited by hand; " in done.stdout
     assert "netWinch" in sheet.read_text(encoding="utf-8")
+
+
+def test_one_manifest_of_a_workspace_is_not_renamed_alone(namegen, boatclub: Path):
+    before = {path: path.read_bytes() for path in boatclub.rglob("*") if path.is_file()}
+    words = ("rename", "netWinch", "netReel", "--manifest", "robots/heron.yaml")
+    done = namegen(*words, cwd=boatclub)
+    assert done.returncode == 2 and f"--workspace {boatclub}" in " ".join(done.stderr.split())
+    assert {path: path.read_bytes() for path in boatclub.rglob("*") if path.is_file()} == before
+    (boatclub / "namegen.yaml").rename(boatclub / ".git")  # a checkout, and no workspace
+    assert namegen(*words, cwd=boatclub).returncode == 0

@@ -17,7 +17,7 @@ from pkgutil import iter_modules
 from typing import Protocol
 
 from namegen.languages.encodings import Decoded
-from namegen.model.facts import ConstantUse, Reading, Respelling, Text
+from namegen.model.facts import ConstantUse, Reading, Respelling, Surroundings, Text
 from namegen.model.workspaces import LookupRule
 
 Prefilter = Callable[[bytes], bool]
@@ -50,12 +50,8 @@ class Language(Protocol):
         None: those quotes cannot say it.
         """
 
-    def use_constants(
-        self, utf8: bytes, uses: Sequence[ConstantUse], path: str, roots: Sequence[str]
-    ) -> bytes:
+    def use_constants(self, utf8: bytes, uses: Sequence[ConstantUse], here: Surroundings) -> bytes:
         """Return the text with literals replaced by constants, and their imports added.
-
-        ``path`` is where the file lies, ``roots`` are the folders that imports start from.
 
         Raises:
             UnusableInput: the constants cannot be named in this file.

@@ -178,6 +178,20 @@ class ConstantUse(Struct, frozen=True):
     text: bytes
 
 
+class Surroundings(Struct, frozen=True):
+    """Where a file lies into which constants are to be imported.
+
+    ``path`` is its own, ``roots`` are the folders that imports start from.
+    """
+
+    path: str
+    roots: Sequence[str] = ()
+    packaged: bool = False
+    """Whether its folder says that it is a package: in Python by an ``__init__.py``."""
+    exposed: bool = False
+    """Whether other files import all names of this one, so that an added import is theirs too."""
+
+
 class Reading(Protocol):
     """The facts of one file, worked out on demand: most definitions are never asked for."""
 

@@ -8,7 +8,7 @@ import pytest
 
 from namegen import languages
 from namegen.errors import UnusableInput
-from namegen.model.facts import ConstantUse, Text
+from namegen.model.facts import ConstantUse, Surroundings, Text
 from namegen.model.places import Span
 
 PYTHON = {
@@ -102,7 +102,9 @@ def test_python(case: str):
     before, after = (text.encode() for text in PYTHON[case])
     language = languages.named("python")
     made = uses(before, ("Motor", "BOW"), "code/heron/devices.py", b"")
-    done = language.use_constants(before, made, "code/heron/main.py", ("code/heron", ""))
+    done = language.use_constants(
+        before, made, Surroundings("code/heron/main.py", ("code/heron", ""))
+    )
     assert done.decode() == after.decode()
     ast.parse(done)
 
@@ -113,7 +115,7 @@ def test_java(case: str):
     language = languages.named("java")
     words = ("HeronDevices", "Motor", "BOW")
     made = uses(before, words, "src/club/boats/HeronDevices.java", JAVA_TEXT)
-    done = language.use_constants(before, made, "src/a/A.java", ("src",))
+    done = language.use_constants(before, made, Surroundings("src/a/A.java", ("src",)))
     assert done.decode() == after.decode()
 
 
@@ -129,4 +131,6 @@ def test_java(case: str):
 def test_what_cannot_be_named_is_refused(code: str, path: str):
     made = uses(code.encode(), ("Motor", "BOW"), "code/heron/devices.py", b"")
     with pytest.raises(UnusableInput):
-        languages.named("python").use_constants(code.encode(), made, path, ("code/heron", ""))
+        languages.named("python").use_constants(
+            code.encode(), made, Surroundings(path, ("code/heron", ""))
+        )

@@ -14,7 +14,7 @@ from namegen.languages.java.marks import looks_up
 from namegen.languages.java.proof import objection
 from namegen.languages.java.reading import JavaReading
 from namegen.languages.prefilters import prefilter, rules_for
-from namegen.model.facts import ConstantUse, Reading, Respelling, Text
+from namegen.model.facts import ConstantUse, Reading, Respelling, Surroundings, Text
 from namegen.model.workspaces import LookupRule
 
 
@@ -42,9 +42,7 @@ class Java:
         """Return the text that means ``value`` between the literal's quotes, or None."""
         return spell(value, literal)
 
-    def use_constants(
-        self, utf8: bytes, uses: Sequence[ConstantUse], path: str, roots: Sequence[str]
-    ) -> bytes:
+    def use_constants(self, utf8: bytes, uses: Sequence[ConstantUse], here: Surroundings) -> bytes:
         """Return the text with literals replaced by constants, and their imports added."""
         return use_constants(utf8, uses)
 

@@ -14,7 +14,7 @@ from namegen.languages.python.literals import spell
 from namegen.languages.python.marks import looks_up
 from namegen.languages.python.proof import objection
 from namegen.languages.python.reading import PythonReading
-from namegen.model.facts import ConstantUse, Reading, Respelling, Text
+from namegen.model.facts import ConstantUse, Reading, Respelling, Surroundings, Text
 from namegen.model.workspaces import LookupRule
 
 
@@ -39,11 +39,9 @@ class Python:
         """Return the text that means ``value`` between the literal's quotes, or None."""
         return spell(value, literal)
 
-    def use_constants(
-        self, utf8: bytes, uses: Sequence[ConstantUse], path: str, roots: Sequence[str]
-    ) -> bytes:
+    def use_constants(self, utf8: bytes, uses: Sequence[ConstantUse], here: Surroundings) -> bytes:
         """Return the text with literals replaced by constants, and their imports added."""
-        return use_constants(utf8, uses, path, roots)
+        return use_constants(utf8, uses, here)
 
     def objection(
         self, before: bytes, after: bytes, respellings: Sequence[Respelling]

@@ -96,10 +96,26 @@ def test_a_loose_literal_offers_the_constant_and_is_asked_for():
     assert finding.severity is Severity.NOTE
 
 
-def test_a_name_that_comes_from_a_constant_is_no_loose_literal():
+def test_a_name_that_comes_from_a_generated_constant_is_no_loose_literal():
     (lookup,) = lookups('boat.motor("bowThruster")')
-    far = replace(lookup, place=Place("code/heron/devices.py", 3, 8, 3, 19))
-    assert list(loose_literal.check(replace(view(""), lookups=[far]))) == []
+    built = replace(lookup, literal=False, output="code/heron/devices.py")
+    assert list(loose_literal.check(replace(view(""), lookups=[built]))) == []
+
+
+def test_a_constant_made_by_hand_is_told_once_at_its_own_literal():
+    own = Place("code/heron/names.py", 3, 8, 3, 19)
+    code = 'boat.motor("bowThruster")\nboat.find("bowThruster")'
+    far = [replace(lookup, place=own) for lookup in lookups(code)]
+    (finding,) = loose_literal.check(replace(view(""), lookups=far))
+    assert (finding.place, finding.repair) == (own, UseConstant("heron", "bowThruster"))
+    assert [one.message for one in finding.related] == ["looked up here"]
+
+
+def test_a_constant_that_one_look_up_takes_for_another_kind_is_no_loose_literal():
+    own = Place("code/heron/names.py", 3, 8, 3, 19)
+    code = 'boat.motor("bowThruster")\nboat.servo("bowThruster")'
+    far = [replace(lookup, place=own) for lookup in lookups(code)]
+    assert list(loose_literal.check(replace(view(""), lookups=far))) == []
 
 
 def test_a_wrong_name_is_no_loose_literal():

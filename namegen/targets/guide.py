@@ -58,6 +58,7 @@ robot
   devices      all devices, each as the selected setup wires it, or else as the manifest says
   undecided    devices of the selected setup without a port yet
   elsewhere    devices of the selected setup on a controller that the manifest does not list
+  cautions*    what to heed before wiring, a sentence each; every sheet should say it
 
 device
   name*, kind*, part*, does*, expect*, note*
@@ -86,7 +87,7 @@ number
   constant     the device's constant with the number's name behind it; empty without a language
   value, text  the number, and the same with a decimal point, as every language reads it
   says, formula
-               what it is, and how it comes about, in namegen's own words
+               what it is, and what it comes from, in namegen's own words
 
 kind
   name*, type_name, devices

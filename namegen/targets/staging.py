@@ -9,6 +9,7 @@ from typing import Generic, TypeVar
 from msgspec import Struct
 
 from namegen.model.boards import Board, Catalogue
+from namegen.model.cautions import CAUTIONS
 from namegen.model.derived import numbers_of
 from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Controller, Device, Manifest, Port
@@ -19,6 +20,7 @@ from namegen.targets.spelling import spelling
 from namegen.targets.unescaped import Unescaped
 
 _EMPTY = Unescaped("")
+_CAUTIONS = tuple(map(Unescaped, CAUTIONS))
 T = TypeVar("T")
 
 
@@ -97,6 +99,7 @@ class _Stage:
                 for one in devices
                 if one.selected and any(port.controller not in known for port in one.ports)
             ),
+            cautions=_CAUTIONS,
             _parts=self,
         )
 

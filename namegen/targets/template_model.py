@@ -168,6 +168,7 @@ class Robot(Struct, frozen=True, dict=True):
     devices: tuple[Device, ...]
     undecided: tuple[Device, ...]
     elsewhere: tuple[Device, ...]
+    cautions: tuple[Unescaped, ...]
     _parts: Parts
 
     @cached_property

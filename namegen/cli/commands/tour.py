@@ -47,8 +47,8 @@ def command(folder: Path) -> int:
     last = steps.run("ready")
     steps.tell("Start a program with the wrong setup selected; it says so before anything moves:")
     say(f"  cd {folder}; python library/run.py code/heron/visit.py tank-test")
-    steps.tell("Print the sheet, wire by it, and hang it beside the boat:")
-    for sheet in sorted((folder / "sheets").glob("*.md")):
+    steps.tell("Open the sheet in a browser and print it, wire by it, and hang it beside the boat:")
+    for sheet in sorted((folder / "sheets").glob("*.html")):
         say(f"  {sheet}")
     return last
 

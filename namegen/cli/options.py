@@ -33,7 +33,7 @@ class Where(Struct, frozen=True):
             UnusableInput: there is none.
             click.UsageError: the options contradict each other.
         """
-        from namegen.operations.workspace import find_root, named_root
+        from namegen.operations.roots import find_root, named_root
 
         if self.catalogue is not None:
             raise click.UsageError("--catalogue goes with --manifest; a workspace names its own")

@@ -15,12 +15,8 @@ from namegen.model.findings import Fault
 from namegen.model.places import Place
 from namegen.model.workspaces import CodeEntry, Settings
 from namegen.operations.files import Folder
-from namegen.operations.workspace import (
-    CATALOGUE_FILE,
-    SETTINGS_FILE,
-    Workspace,
-    opened,
-)
+from namegen.operations.roots import SETTINGS_FILE
+from namegen.operations.workspace import CATALOGUE_FILE, Workspace, opened
 
 LOOKUP = "--lookup"
 """The option that look-ups come from; findings about them name it as their file."""

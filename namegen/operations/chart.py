@@ -20,7 +20,8 @@ from namegen.loading.charts.tables import Table, tables_of
 from namegen.loading.charts.workbooks import sheets_of
 from namegen.operations.files import unreadable
 from namegen.operations.new import starter_files
-from namegen.operations.workspace import CATALOGUE_FILE, SETTINGS_FILE
+from namegen.operations.roots import SETTINGS_FILE
+from namegen.operations.workspace import CATALOGUE_FILE
 from namegen.text.terminal import printable
 from namegen.text.words import Style, follows
 

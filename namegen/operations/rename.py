@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-import re
 import shlex
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from namegen.errors import UnusableInput
-from namegen.loading.edits import former_places, rename_device, retire_name
+from namegen.loading.edits import rename_device, retire_name
 from namegen.model.findings import Finding, Severity
 from namegen.model.manifests import Device, Manifest
-from namegen.model.places import Place
 from namegen.operations import build, fix
 from namegen.operations.acceptances import (
     ACCEPTED_FILE,
@@ -22,24 +20,16 @@ from namegen.operations.acceptances import (
     read_accepted,
 )
 from namegen.operations.build import Plan
-from namegen.operations.code_files import ALL, code_files
+from namegen.operations.code_files import ALL
 from namegen.operations.files import Folder
 from namegen.operations.fix import Change
-from namegen.operations.record import read_record
+from namegen.operations.leftovers import Left, is_old, leftovers
+from namegen.operations.roots import SETTINGS_FILE
 from namegen.operations.schemes import schemes_by_robot
 from namegen.operations.splicing import splice
 from namegen.operations.verify import judge, stops
-from namegen.operations.workspace import SETTINGS_FILE, Workspace, reopened
+from namegen.operations.workspace import Workspace, reopened
 from namegen.text.likeness import nearest
-from namegen.text.positions import split_lines
-
-
-class Left(Struct, frozen=True):
-    """A place that a person must look at: the text that stands there, and what to do about it."""
-
-    place: Place
-    text: str
-    advice: str
 
 
 class Renamed(Struct, frozen=True):
@@ -75,21 +65,12 @@ def rename(workspace: Workspace, old: str, new: str) -> Renamed:
     robots = tuple(manifest.robot for manifest in owners)
     planned = build.plan(after, robots)
     built = replace(after, folder=build.built_folder(planned))
-    fixed = fix.fix(built, ALL, fix.SAFE, lambda finding: _is_old(finding, old, new))
+    fixed = fix.fix(built, ALL, fix.SAFE, lambda finding: is_old(finding, old, new))
     done = replace(built, folder=built.folder.with_changes({c.path: c.new for c in fixed.changes}))
-    pieced = [one for one in fixed.after.findings if _is_old(one, old, new)]
-    left = [
-        *_left_in_manifests(done, owners, old),
-        *(
-            Left(one.place, old, f"put together from pieces; write {new} there by hand")
-            for one in pieced
-        ),
-        *_left_in_code(done, owners, _words(workspace, owners, old, new)),
-    ]
-    ordered = tuple(sorted(left, key=lambda one: one.place))
+    left = leftovers(workspace, done, fixed.after.findings, old, new)
     changes = (*manifests, *fixed.changes)
     changes += _carried(workspace.folder, changes)
-    return Renamed(changes, ordered, robots, doubts, planned)
+    return Renamed(changes, left, robots, doubts, planned)
 
 
 def write(workspace: Workspace, renamed: Renamed) -> None:
@@ -216,10 +197,6 @@ def _compare(
             )
 
 
-def _is_old(finding: Finding, old: str, new: str) -> bool:
-    return finding.kind == "retired-name" and (finding.found, finding.expected) == (old, new)
-
-
 def _carried(folder: Folder, changes: Sequence[Change]) -> tuple[Change, ...]:
     """Return the change of the accepted findings, which are known by the text of their lines."""
     accepted = read_accepted(folder)
@@ -229,46 +206,3 @@ def _carried(folder: Folder, changes: Sequence[Change]) -> tuple[Change, ...]:
     old, new = folder.read(ACCEPTED_FILE), accepted_bytes(now)
     texts = old.decode("utf-8-sig"), new.decode("utf-8")
     return (Change(ACCEPTED_FILE, old, new, *texts, edits=1),)
-
-
-def _words(before: Workspace, owners: Sequence[Manifest], old: str, new: str) -> Mapping[str, str]:
-    """Return the texts that may mean the device in code, each with what to do about it."""
-    words = {old: "look whether it means this device"}
-    for manifest in owners:
-        device = manifest.devices[old]
-        for scheme in schemes_by_robot(before).get(manifest.robot, ()):
-            constant = scheme.constant(device)
-            now = scheme.constant(replace(device, name=new))
-            if constant not in words and constant != now:
-                words[constant] = f"if it is the device's constant, it is {now} now"
-    return words
-
-
-def _left_in_code(
-    after: Workspace, owners: Sequence[Manifest], words: Mapping[str, str]
-) -> Iterator[Left]:
-    """Yield the places in code that still hold the old name or its old constant."""
-    generated = read_record(after.folder)
-    robots = {manifest.robot for manifest in owners}
-    files = code_files(after)
-    for path, uses in (*files.uses.items(), *files.unread.items()):
-        if path not in generated and robots & {use.robot for use in uses}:
-            text = after.folder.read(path).decode("utf-8", "replace")
-            yield from (Left(at, word, words[word]) for at, word in _found(text, path, words))
-
-
-def _left_in_manifests(after: Workspace, owners: Sequence[Manifest], old: str) -> Iterator[Left]:
-    """Yield what a person reads in a manifest, but for the former names: comments and remarks."""
-    for path in dict.fromkeys(source for manifest in owners for source in manifest.sources):
-        data = after.folder.read(path)
-        former = {(place.line, place.column) for place in former_places(data, path)}
-        for at, word in _found(data.decode("utf-8-sig"), path, [old]):
-            if not former & {(at.line, at.column), (at.line, at.column - 1)}:
-                yield Left(at, word, "look whether it means this device")
-
-
-def _found(text: str, path: str, words: Iterable[str]) -> Iterator[tuple[Place, str]]:
-    pattern = re.compile(r"(?<!\w)(?:" + "|".join(map(re.escape, words)) + r")(?!\w)")
-    for number, line in enumerate(split_lines(text), 1):
-        for match in pattern.finditer(line):
-            yield Place(path, number, match.start() + 1, number, match.end() + 1), match[0]

@@ -21,12 +21,12 @@ from namegen.model.manifests import Manifest
 from namegen.model.places import Place
 from namegen.model.workspaces import Settings
 from namegen.operations.files import Folder
+from namegen.operations.roots import SETTINGS_FILE
 from namegen.text.likeness import nearest
 
 if TYPE_CHECKING:
     from namegen.targets.target import Target
 
-SETTINGS_FILE = "namegen.yaml"
 CATALOGUE_FILE = "catalogue.yaml"
 
 
@@ -94,42 +94,6 @@ class Workspace(Struct, frozen=True, dict=True):
     def source(self, path: str) -> str | None:
         """Return the text of a file to show in a report, or None."""
         return self.folder.source(path)
-
-
-def find_root(start: Path) -> Path:
-    """Return the nearest folder upwards that holds ``namegen.yaml``.
-
-    Raises:
-        UnusableInput: there is none.
-    """
-    for folder in (start.resolve(), *start.resolve().parents):
-        if (folder / SETTINGS_FILE).is_file():
-            return folder
-    raise UnusableInput(
-        f"no {SETTINGS_FILE} here or in a folder above",
-        where=str(start),
-        remedy="go to the workspace's folder, name it with --workspace DIR, name one manifest "
-        "with --manifest FILE, or start a workspace with `namegen new`",
-    )
-
-
-def named_root(folder: Path) -> Path:
-    """Return a folder that a user names as the workspace's.
-
-    Raises:
-        UnusableInput: it holds no ``namegen.yaml``.
-    """
-    if (folder / SETTINGS_FILE).is_file():
-        return folder
-    below = list(folder.glob(f"*/{SETTINGS_FILE}"))
-    near = below[0] if len(below) == 1 else None
-    raise UnusableInput(
-        f"no {SETTINGS_FILE} in this folder",
-        where=str(folder),
-        remedy=f"did you mean --workspace {near.parent}?"
-        if near
-        else f"name the folder that holds {SETTINGS_FILE} itself",
-    )
 
 
 def open_workspace(root: Path) -> Workspace:

@@ -169,3 +169,14 @@ def test_what_is_accepted_stays_so_under_the_new_name(boats: Path, style: str):
     renamed(boats, "rudder", "helm")
     report = audit(open_workspace(boats)).report
     assert (report.findings, len(report.accepted)) == ((), 2)
+
+
+def test_a_text_that_is_not_rewritten_is_told_once_and_is_no_piece(boats: Path):
+    # Two look-ups of two kinds share it.
+    code = 'name = "bowThruster"\nboat.motor(name)\nboat.servo(name)\nboat.motor("sternThruster")\n'
+    lay(boats, {"code/heron/main.py": code})
+    left = rename(open_workspace(boats), "bowThruster", "bowPusher").left
+    assert [(str(one.place), one.text) for one in left] == [
+        ("code/heron/main.py:1:9", "bowThruster")
+    ]
+    assert "pieces" not in left[0].advice

@@ -50,7 +50,8 @@ def command(before: str, after: str, setup: str | None, workspace: Path | None, 
 def _workspace(named: Path | None) -> Workspace | None:
     """Open the workspace that is named, or else the nearest, if there is one."""
     from namegen.errors import UnusableInput
-    from namegen.operations.workspace import find_root, named_root, open_workspace
+    from namegen.operations.roots import find_root, named_root
+    from namegen.operations.workspace import open_workspace
 
     if named is not None:
         return open_workspace(named_root(named))

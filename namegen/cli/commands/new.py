@@ -73,7 +73,7 @@ def command(
 def _in_workspace() -> bool:
     """Whether a robot can be meant, and not a folder of that name for a workspace."""
     from namegen.errors import UnusableInput
-    from namegen.operations.workspace import find_root
+    from namegen.operations.roots import find_root
 
     try:
         find_root(Path.cwd())

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from itertools import accumulate
+from itertools import accumulate, count, repeat
+from operator import add, sub
 
 _END = re.compile(r"\r\n?|\n")
 _END_BYTES = re.compile(rb"\r\n?|\n")
@@ -126,8 +127,8 @@ def _bounds_of(source: str | bytes) -> tuple[list[int], list[int]]:
     """Return where each line starts, and where it ends."""
     if _only_lf(source):
         lines = source.split("\n") if isinstance(source, str) else source.split(b"\n")
-        after = list(accumulate(length + 1 for length in map(len, lines)))
-        return [0, *after[:-1]], [place - 1 for place in after]
+        starts = list(map(add, accumulate(map(len, lines), initial=0), count()))
+        return starts[:-1], list(map(sub, starts[1:], repeat(1)))
     ends = _END.finditer(source) if isinstance(source, str) else _END_BYTES.finditer(source)
     spans = [match.span() for match in ends]
     return [0] + [end for _, end in spans], [start for start, _ in spans] + [len(source)]

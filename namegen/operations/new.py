@@ -83,6 +83,11 @@ def new_robot(workspace: Workspace, name: str, like: str | None) -> str:
     return path
 
 
+def named_by(workspace: Workspace, path: str) -> bool:
+    """Whether ``robots`` in the settings names this manifest, so that it is read."""
+    return any(path in workspace.folder.matches(glob) for glob in workspace.settings.robots)
+
+
 def _copy(data: bytes, path: str, name: str) -> str:
     """Return a manifest's text as another robot's.
 

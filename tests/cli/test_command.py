@@ -125,6 +125,24 @@ def test_a_robot_without_a_name_is_not_laid_out_as_a_workspace(namegen: Run, boa
     assert namegen("new", "robot", cwd=boats.parent).returncode == 0  # a folder of that name
 
 
+@pytest.mark.parametrize("listed", [False, True])
+def test_a_new_robot_that_the_settings_do_not_name_is_told(namegen: Run, boats: Path, listed: bool):
+    settings = FILES["namegen.yaml"]
+    one = settings.replace("[robots/*.yaml]", "[robots/heron.yaml]") if listed else settings
+    (boats / "namegen.yaml").write_text(one)
+    told = namegen("new", "robot", "wren", "--like", "heron", cwd=boats).stdout
+    assert ("robots/wren.yaml under `robots` and wren under `code`" in told) == listed
+
+
+@pytest.mark.parametrize("words", [("--diff",), ("--fix", "--stdin", "code/heron/main.py")])
+def test_a_report_that_would_not_be_written_is_refused(
+    namegen: Run, boats: Path, words: tuple[str, ...]
+):
+    for form in (("--report", "json"), ("--output", "out.txt")):
+        assert namegen("audit", *words, *form, cwd=boats).returncode == 2
+    assert not (boats / "out.txt").exists()
+
+
 def test_one_manifest_without_a_workspace(namegen: Run, boats: Path):
     (boats / "namegen.yaml").unlink()
     done = namegen("verify", "--manifest", "robots/heron.yaml", cwd=boats)

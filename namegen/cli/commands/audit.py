@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from namegen.cli.options import FILE, Form, Where, takes_form, takes_where
+from namegen.cli.options import FILE, SCREEN, Form, Where, takes_form, takes_where
 
 if TYPE_CHECKING:
     from namegen.operations.code_files import Selection
@@ -72,6 +72,10 @@ def command(
         raise click.UsageError("--stdin stands for one file; leave PATH, --since and --accept out")
     if accept and (paths or since or fix or fix_suggested or diff or constants):
         raise click.UsageError("--accept is for all code as it is; give no other option or PATH")
+    if form != SCREEN and (diff or (stdin is not None and (fix or fix_suggested))):
+        raise click.UsageError(
+            "this prints a diff or the mended text; ask for --report and --output in another run"
+        )
     space = _opened(where, lookups, paths or ((stdin,) if stdin else ()))
     if accept:
         return _accept(space)

@@ -84,12 +84,14 @@ def _in_workspace() -> bool:
 
 def _robot(name: str, like: str | None, workspace: Path | None) -> int:
     from namegen.cli.reporting import say
-    from namegen.operations.new import new_robot
+    from namegen.operations.new import named_by, new_robot
 
     space = Where(workspace).open()
     path = new_robot(space, name, like)
     say(f"wrote {path}")
-    say(f"next: edit it, name {name} under `code` in {space.settings.path}, then `namegen verify`")
+    names = [] if named_by(space, path) else [f"{path} under `robots`"]
+    told = " and ".join([*names, f"{name} under `code`"])
+    say(f"next: edit it, name {told} in {space.settings.path}, then `namegen verify`")
     return 0
 
 

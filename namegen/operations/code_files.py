@@ -14,6 +14,7 @@ from namegen.operations.history import changed_since
 from namegen.operations.record import read_record
 from namegen.operations.walking import spec, walk
 from namegen.operations.workspace import Workspace
+from namegen.text.likeness import nearest
 
 NOT_READ = (
     *(".c", ".cc", ".cpp", ".cxx", ".h", ".hh", ".hpp", ".hxx", ".ino", ".kt", ".kts"),
@@ -173,10 +174,12 @@ def _belonging(workspace: Workspace, path: Path) -> str:
     relative = workspace.folder.relative(path)
     entries = [entry.path.rstrip("/") for entry in workspace.settings.code]
     if not any(_below(relative, entry) or _below(entry, relative) for entry in entries):
+        near = nearest(_parent(relative), entries) if not path.exists() else None
+        meant = f"did you mean a file in {near}? " if near else ""
         raise UnusableInput(
             "this path belongs to no `code` entry, so its robot is not known",
             where=relative,
-            remedy=f"add it to `code` in {workspace.settings.path}: "
+            remedy=f"{meant}add it to `code` in {workspace.settings.path}: "
             f"{{path: {relative}, robots: [NAME]}}",
         )
     return "" if relative == "." else relative

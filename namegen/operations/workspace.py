@@ -83,6 +83,9 @@ class Workspace(Struct, frozen=True, dict=True):
             )
         best = nearest(robot, list(known))
         meant = f'did you mean "{best}"? ' if best else ""
+        other = next((one for one in self.manifests if Path(one.path).stem == robot), None)
+        if other is not None:
+            meant = f"{other.path} says `robot: {other.robot}`; "
         there = f"the robots are: {', '.join(known)}" if known else "no manifest can be read"
         lost = "".join(f"; {path} cannot be read" for path in self.broken)
         return UnusableInput(f'there is no robot "{robot}"', remedy=f"{meant}{there}{lost}")

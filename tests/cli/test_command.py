@@ -109,6 +109,18 @@ def test_an_editors_text_is_shown_as_the_editor_has_it(boats: Path):
     assert '    4 | bow = boat.motor("bowthruster")\n' in done.stdout
 
 
+def test_a_slip_in_the_path_of_an_editors_text_is_told(boats: Path):
+    words = [sys.executable, "-m", "namegen", "audit", "--stdin", "code/hreon/new.py"]
+    done = subprocess.run(words, cwd=boats, input="", capture_output=True, text=True, check=False)
+    assert done.returncode == 2 and "did you mean a file in code/heron?" in done.stderr
+
+
+def test_the_line_that_names_a_schema_leads_to_it(namegen: Run, boats: Path):
+    last = namegen("schema", "--into", ".schemas", cwd=boats).stdout.splitlines()[-1]
+    path = last.removeprefix("# yaml-language-server: $schema=")
+    assert (boats / "robots" / path).is_file()
+
+
 def test_an_audit_of_no_change_does_not_blame_the_language(namegen: Run, boats: Path):
     git = ["git", "-c", "user.name=x", "-c", "user.email=x"]
     for words in (["init", "-q"], ["add", "-A"], ["commit", "-q", "-m", "x"]):

@@ -63,3 +63,10 @@ def test_a_robot_whose_manifest_cannot_be_read_is_not_called_unknown(boats: Path
     with pytest.raises(UnusableInput) as told:
         verify(open_workspace(boats), ["haron"])
     assert told.value.remedy == "the robots are: dipper; robots/heron.yaml cannot be read"
+
+
+def test_a_file_that_bears_the_name_of_another_robot_is_told(boats: Path):
+    lay(boats, {"robots/dipper.yaml": FILES["robots/heron.yaml"].replace("heron", "grebe")})
+    with pytest.raises(UnusableInput) as told:
+        verify(open_workspace(boats), ["dipper"])
+    assert told.value.remedy.startswith("robots/dipper.yaml says `robot: grebe`; the robots are")

@@ -41,4 +41,9 @@ def command(document: str | None, into: Path | None) -> int:
             reason = (error.strerror or str(error)).lower()
             raise UnusableInput(f"cannot be written: {reason}", where=str(path)) from error
         say(f"wrote {path}")
+    if document in (None, "manifest"):
+        say(
+            "next: let the first line of each manifest name its schema, from its own folder on, as in"
+        )
+        say(f"# yaml-language-server: $schema=../{into / 'manifest.schema.json'}")
     return 0

@@ -42,8 +42,7 @@ def command(document: str | None, into: Path | None) -> int:
             raise UnusableInput(f"cannot be written: {reason}", where=str(path)) from error
         say(f"wrote {path}")
     if document in (None, "manifest"):
-        say(
-            "next: let the first line of each manifest name its schema, from its own folder on, as in"
-        )
-        say(f"# yaml-language-server: $schema=../{into / 'manifest.schema.json'}")
+        up = "" if into.is_absolute() else "../"
+        say("next: let each manifest name its schema in the first line, from its own folder on:")
+        say(f"# yaml-language-server: $schema={up}{(into / 'manifest.schema.json').as_posix()}")
     return 0

@@ -211,6 +211,14 @@ def elements(node: Node) -> list[Node]:
     return [child for child in node.named_children if not child.type.endswith("comment")]
 
 
+def named_child(node: Node, index: int) -> Node | None:
+    """Return a named child, or None where there is none, as in ``()`` and ``pass``.
+
+    Asked for one that is not there, tree-sitter raises an error.
+    """
+    return node.named_child(index) if index < node.named_child_count else None
+
+
 def same(one: Node | None, other: Node | None) -> bool:
     """Whether two nodes are one."""
     return one is not None and other is not None and one.id == other.id

@@ -9,7 +9,7 @@ from namegen.languages.java.bindings import Binding, bindings_of
 from namegen.languages.java.expressions import dotted, expression
 from namegen.languages.java.scopes import Scope, tries
 from namegen.languages.java.types import base_types, type_words
-from namegen.languages.sources import Source, elements, span_of
+from namegen.languages.sources import Source, elements, named_child, span_of
 from namegen.model.facts import Definition, Expression, Path, Ref, Unknown
 
 
@@ -187,7 +187,7 @@ def _is_final(source: Source, method: Node, binding: Binding) -> bool:
 
 
 def _modifiers(source: Source, declaration: Node) -> set[str]:
-    first = declaration.named_child(0)
+    first = named_child(declaration, 0)
     return set(source.text(first).split()) if first and first.type == "modifiers" else set()
 
 

@@ -7,7 +7,7 @@ from tree_sitter import Node
 
 from namegen.languages.imports import ImportFinder
 from namegen.languages.java.expressions import dotted
-from namegen.languages.sources import Source
+from namegen.languages.sources import Source, named_child
 from namegen.model.facts import Import, Path
 
 
@@ -49,7 +49,7 @@ class Imports(ImportFinder[Imported]):
 
 
 def _of_declaration(source: Source, node: Node) -> list[Imported]:
-    words = dotted(source, node.named_child(0))
+    words = dotted(source, named_child(node, 0))
     if words is None:
         return []
     kinds = {child.type for child in node.children}

@@ -14,7 +14,7 @@ from namegen.languages.java.parameters import parameter
 from namegen.languages.java.scopes import Scope, scope_of
 from namegen.languages.java.types import last_words, type_arguments, type_words
 from namegen.languages.parameters import Parameter
-from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.sources import Source, Stack, elements, named_child, same
 from namegen.languages.uses import LookupFinder, Use, kind_among
 from namegen.model.facts import Expression
 from namegen.model.workspaces import LookupRule
@@ -74,7 +74,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
                 return None
             qualifier = words[0]
         if stack[place - 1].type == "generic_type" and same(
-            stack[place - 1].named_child(0), stack[place]
+            named_child(stack[place - 1], 0), stack[place]
         ):
             place -= 1
         created = stack[place - 1]
@@ -190,7 +190,7 @@ def last_word(source: Source, node: Node | None) -> str | None:
         if node.type == "string_literal":
             return source.text(node).strip('"')
         if node.type in {"class_literal", "parenthesized_expression"}:
-            node = node.named_child(0)
+            node = named_child(node, 0)
         else:
             step = steps.get(node.type)
             node = node.child_by_field_name(step) if step else None

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.sources import Source, elements
+from namegen.languages.sources import Source, elements, named_child
 from namegen.model.facts import Path
 
 
 def type_words(source: Source, node: Node | None) -> Path | None:
     """Return the dotted name of a type without its arguments; None for an array or ``var``."""
     while node is not None and node.type == "generic_type":
-        node = node.named_child(0)
+        node = named_child(node, 0)
     if node is None:
         return None
     if node.type in {"type_identifier", "identifier"}:

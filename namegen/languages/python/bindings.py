@@ -8,7 +8,7 @@ from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.python.scopes import Scope, own_name, scope_at, scope_of
-from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.sources import Source, Stack, elements, named_child, same
 
 Way = Literal["value", "each", "class", "parameter", "import", "unknown", "declared"]
 
@@ -216,7 +216,7 @@ def _imports(stack: Stack) -> bool:
     """Whether the leaf is the name that an import statement binds, not one it comes from."""
     leaf, parent, above = stack[-1], stack[-2], stack[-3]
     if above.type == "import_statement":
-        return same(parent.named_child(0), leaf)
+        return same(named_child(parent, 0), leaf)
     if above.type == "import_from_statement":
         return not same(above.child_by_field_name("module_name"), parent)
     return False

@@ -7,7 +7,7 @@ from tree_sitter import Node
 from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader, addends
 from namegen.languages.python.literals import value_of
 from namegen.languages.python.scopes import Scope, tries
-from namegen.languages.sources import Source, elements, span_of
+from namegen.languages.sources import Source, elements, named_child, span_of
 from namegen.model.facts import (
     Expression,
     Join,
@@ -107,10 +107,10 @@ def _text(source: Source, span: Span, opening: str) -> Expression:
 
 def _interpolated(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     """Return the text of one ``{...}``; a conversion or a format makes it unknown."""
-    plain = [child.type for child in node.children] == ["{", node.named_child(0).type, "}"]
-    if not plain:
+    inner = named_child(node, 0)
+    if inner is None or [child.type for child in node.children] != ["{", inner.type, "}"]:
         return Unknown("it is formatted at run time", span_of(node))
-    return expression(source, scope, node.named_child(0), depth)
+    return expression(source, scope, inner, depth)
 
 
 def _concatenated(source: Source, scope: Scope, node: Node, depth: int) -> Expression:

@@ -13,7 +13,7 @@ from namegen.languages.python.holders import declared_type, holders
 from namegen.languages.python.imports import Imports
 from namegen.languages.python.parameters import parameter
 from namegen.languages.python.scopes import Scope, scope_of
-from namegen.languages.sources import Source, Stack, elements, same, span_of
+from namegen.languages.sources import Source, Stack, elements, named_child, same, span_of
 from namegen.languages.uses import LookupFinder, Use, kind_among
 from namegen.model.facts import Expression, Unknown
 from namegen.model.workspaces import LookupRule
@@ -209,11 +209,11 @@ def last_word(source: Source, node: Node | None) -> str | None:
         if node.type == "identifier":
             return source.text(node)
         if node.type == "string":
-            content = node.named_child(1)
+            content = named_child(node, 1)
             return source.text(content) if content is not None else None
         step = {"attribute": "attribute", "call": "function", "subscript": "value"}.get(node.type)
         if node.type in {"parenthesized_expression", "await", "type"}:
-            node = node.named_child(0)
+            node = named_child(node, 0)
         else:
             node = node.child_by_field_name(step) if step else None
     return None

@@ -7,7 +7,7 @@ from tree_sitter import Node
 from namegen.languages.parameters import Parameter, bound_as_parameter
 from namegen.languages.python.definitions import Definitions
 from namegen.languages.python.scopes import Scope, own_name
-from namegen.languages.sources import Source, elements, same
+from namegen.languages.sources import Source, elements, named_child, same
 from namegen.model.facts import Expression
 
 _CONSTRUCTORS = frozenset({"__init__", "__new__"})
@@ -63,7 +63,7 @@ def _named(parameter: Node, name: Node) -> bool:
 
 def _gathers(parameter: Node) -> bool:
     """Whether the parameter takes all arguments that are left: ``*names``, ``**options``."""
-    first = parameter.named_child(0) if parameter.type == "typed_parameter" else parameter
+    first = named_child(parameter, 0) if parameter.type == "typed_parameter" else parameter
     return first is not None and first.type in {"list_splat_pattern", "dictionary_splat_pattern"}
 
 

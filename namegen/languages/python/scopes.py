@@ -8,7 +8,7 @@ from typing import Literal
 from msgspec import Struct
 from tree_sitter import Node
 
-from namegen.languages.sources import Source
+from namegen.languages.sources import Source, named_child
 from namegen.model.facts import Path
 
 Sort = Literal["module", "class", "function", "comprehension"]
@@ -93,9 +93,9 @@ def own_name(source: Source, method: Scope) -> str | None:
     if method.outer is None or method.outer.sort != "class" or method.sort != "function":
         return None
     parameters = method.node.child_by_field_name("parameters")
-    first = parameters.named_child(0) if parameters is not None else None
+    first = named_child(parameters, 0) if parameters is not None else None
     if first is not None and first.type == "typed_parameter":
-        first = first.named_child(0)
+        first = named_child(first, 0)
     return source.text(first) if first is not None and first.type == "identifier" else None
 
 

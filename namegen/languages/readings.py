@@ -7,7 +7,7 @@ imports are found; what a reading promises is kept here.
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from functools import cached_property
 from typing import Any, ClassVar, Generic, TypeVar
 
@@ -58,6 +58,10 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
         """Return all look-ups in the order of the file, those in unsound stretches too."""
 
     @abstractmethod
+    def _named_values(self, name: str) -> Iterable[Node]:
+        """Return the values that a name is given without being defined: arguments, keys."""
+
+    @abstractmethod
     def _member(self, statement: Node) -> Node | None:
         """Return the name that a statement in the body of a class defines, if it does."""
 
@@ -90,17 +94,17 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
         return False
 
     def numbers(self, names: Sequence[str]) -> Sequence[NumberSite]:
-        """Return the numbers that variables and fields of these names get here, in order."""
-        found: list[NumberSite] = []
+        """Return the numbers that are given one of these names here, in order."""
+        found: dict[Span, NumberSite] = {}
         for name in names:
-            for one in self.bound.bindings(name):
-                known = figure(self.source, one.value, self.NUMBERS)
-                if known is not None and one.value is not None:
-                    text = self.source.text(one.value)
-                    found.append(NumberSite(name, *known, text, span_of(one.value)))
+            bound = (one.value for one in self.bound.bindings(name))
+            for value in (*bound, *self._named_values(name)):
+                known = figure(self.source, value, self.NUMBERS)
+                if known is not None and value is not None:
+                    span, text = span_of(value), self.source.text(value)
+                    found.setdefault(span, NumberSite(name, *known, text, span))
         broken = self._broken
-        sound = [site for site in found if not touches(broken, site.span)]
-        return sorted(sound, key=lambda site: site.span)
+        return [found[span] for span in sorted(found) if not touches(broken, span)]
 
     def definitions(self, path: Path) -> Sequence[Definition]:
         """Return every binding of the path in this file, in order."""

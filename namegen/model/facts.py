@@ -204,7 +204,10 @@ class Reading(Protocol):
         """Stretches that could not be parsed; everything else is sound."""
 
     def numbers(self, names: Sequence[str]) -> Sequence[NumberSite]:
-        """Return the numbers that variables and fields of these names get here, in order."""
+        """Return the numbers that are given one of these names here, in order.
+
+        A variable, a field, an argument, a default or a key of a table may bear the name.
+        """
 
     def definitions(self, path: Path) -> Sequence[Definition]:
         """Return every binding of the path in this file, in order."""

@@ -84,10 +84,34 @@ B = A
 for B in 3, 4: pass
 B, A = 5, 6.50
 B += 3
-f(B=3)
 # A = 7
 "A = 8"
 A = 9 if B else 10
+"""
+PYTHON_GIVEN = """
+f(A=1, B=A, **{"A": 2})
+def f(A=3, B: float = 4.0, *, C=5): pass
+lambda A=6: A
+table = {"A": 7, 'B': 8, A: 9, "A B": 10, f"{A}A": 11, "C": "A"}
+table["A"] = 12
+table["A"] += 13
+table["A"], B = 14, 15
+box.lid.A = 16
+box.A.lid = 17
+class Box:
+    def f(self): self.A = 18
+f("A", 19); A(20); set_A(21); table.get("A", 22); A == 23; box.A == 24; {"B", 25}; f(*A, 26)
+"""
+JAVA_GIVEN = """
+class Gears {
+  double Aa;
+  void f() {
+    box.setAa(1); box.withAa(2.5).setAa(3, 4); box.Aa(5); box.setAab(6); setAa(-7); box.setAa();
+    box.Aa = 8; this.Aa = 9; box.Aa += 10; box.Aa.b = 11;
+    table.put("Aa", 12); table.put("Aa", "Bb"); table.put(13, "Aa"); table.put("Aa", 14, 15);
+    f("Aa", 16); log("setAa(17)"); // setAa(18)
+  }
+}
 """
 JAVA_CODE = """
 class Gears {
@@ -118,6 +142,20 @@ def test_a_number_counts_where_a_name_is_filled_with_it_and_nothing_else():
         ("A", 16),
         ("c", 3),
     ]
+
+
+def test_a_number_counts_where_it_is_given_to_an_argument_a_key_or_another_ones_field():
+    """`python/test_named_numbers.py` holds Python's own `ast` against it."""
+    found = numbers("python", PYTHON_GIVEN, "A", "B", "C")
+    named = {"A": [1, 2, 3, 6, 7, 12, 16, 18], "B": [4, 8, 15], "C": [5]}
+    assert sorted(found) == [(name, one) for name, some in named.items() for one in some]
+    assert [value for _, value in numbers("java", JAVA_GIVEN, "Aa")] == [1, 2.5, 8, 9, 12]
+
+
+@pytest.mark.parametrize("code", ['"A', "f(A=", '{"A":', '["A"] = 3', "A =", 'x["A"'])
+def test_broken_code_names_no_number_and_stops_nothing(code: str):
+    assert numbers("python", code, "A") == []
+    assert numbers("java", code, "A") == []
 
 
 def test_a_product_is_as_exact_as_its_factors():

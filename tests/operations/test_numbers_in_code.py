@@ -51,6 +51,30 @@ def test_a_file_without_a_look_up_is_read_for_its_numbers_too(geared: Path):
     assert told(geared) == []
 
 
+def test_numbers_of_arguments_keys_and_setters_are_held_too(geared: Path):
+    code = (
+        "hull = Hull(bow_thruster_counts_per_output_turn=216)\n"
+        'gears = {"bowThrusterCountsPerOutputTurn": 217}\n'
+        "def start(bow_thruster_counts_per_output_turn=218): pass\n"
+        "@dataclass\nclass Gears:\n    bow_thruster_counts_per_output_turn: float = 219\n"
+        "wheel = Wheel(boat.motor('bowThruster'), counts_per_output_turn=648)\n"
+    )
+    java = "class Gears {{\n  void f() {{ gears.setBowThrusterCountsPerOutputTurn({0}); }}\n}}\n"
+    lay(geared, {"code/heron/gears.py": code, "code/heron/Gears.java": java.format(220)})
+    assert told(geared) == [
+        ("code/heron/Gears.java", 2, "220", "234"),
+        *(
+            ("code/heron/gears.py", line, str(n), "234")
+            for line, n in enumerate([216, 217, 218], 1)
+        ),
+        ("code/heron/gears.py", 6, "219", "234"),
+    ]
+    for wrong in range(216, 220):
+        code = code.replace(str(wrong), "234")
+    lay(geared, {"code/heron/gears.py": code, "code/heron/Gears.java": java.format(234)})
+    assert told(geared) == []
+
+
 def test_the_constant_is_told_where_it_is_built(geared: Path):
     java = "class Gears {\n  final double bowThrusterCountsPerOutputTurn = 216.0;\n}\n"
     code = "bow_thruster_counts_per_output_turn = 216\n"

@@ -16,9 +16,11 @@ KIND = FindingKind(
     severity=Severity.WARNING,
     scope="file",
     what=(
-        "A variable, field or constant bears the name of one of a device's numbers, in any case "
-        "style, and is filled with a number other than the one that follows from the manifest. "
-        "A number that is rounded or cut is right; so is what any setup gives."
+        "A variable, field, constant, argument or key bears the name of one of a device's "
+        "numbers, in any case style, and is given a number other than the one that follows from "
+        "the manifest. A number that is rounded or cut is right; so is what any setup gives. A "
+        "name without the device's, such as counts_per_output_turn alone, may hold any number: "
+        "a chain, a linkage or a limit that the manifest does not know can lie between."
     ),
     why=(
         "A number that was copied into code stays as it is when a gear, an encoder, a servo or "

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from tree_sitter import Node
 
@@ -10,6 +10,7 @@ from namegen.languages.java.definitions import Definitions
 from namegen.languages.java.expressions import dotted
 from namegen.languages.java.imports import Imports
 from namegen.languages.java.lookups import Finder
+from namegen.languages.java.named_values import named_values
 from namegen.languages.java.scopes import TYPES
 from namegen.languages.numbers import NumberForms
 from namegen.languages.readings import TreeReading
@@ -80,6 +81,9 @@ class JavaReading(TreeReading[Definitions, Imports]):
 
     def _sites(self) -> Sequence[LookupSite]:
         return Finder(self.source, self.bound, self.imports, self.rules).sites()
+
+    def _named_values(self, name: str) -> Iterable[Node]:
+        return named_values(self.source, name)
 
     def _member(self, statement: Node) -> Node | None:
         if statement.type not in _MEMBERS:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from functools import cached_property
 
 from tree_sitter import Node
@@ -13,8 +13,10 @@ from namegen.languages.python.expressions import dotted
 from namegen.languages.python.imports import Imports
 from namegen.languages.python.joints import joints
 from namegen.languages.python.lookups import Finder
+from namegen.languages.python.named_values import named_values
 from namegen.languages.python.validity import compiles
 from namegen.languages.readings import TreeReading
+from namegen.languages.sources import named_child
 from namegen.model.facts import LookupSite, Path
 
 _SIMPLE_STATEMENTS = frozenset(
@@ -80,8 +82,11 @@ class PythonReading(TreeReading[Definitions, Imports]):
     def _sound_after_all(self) -> bool:
         return compiles(self.source.data)
 
+    def _named_values(self, name: str) -> Iterable[Node]:
+        return named_values(self.source, name)
+
     def _member(self, statement: Node) -> Node | None:
-        assigned = statement.named_child(0)
+        assigned = named_child(statement, 0)
         left = assigned.child_by_field_name("left") if assigned is not None else None
         return left if left is not None and left.type == "identifier" else None
 

@@ -191,14 +191,15 @@ def figures(robot: Manifest) -> list[Figure]:
 
 
 def numbers(code: str) -> list[TypedNumber]:
-    """Return the numbers that are assigned in a piece of Python."""
+    """Return the numbers that are assigned, or given to keywords, in a piece of Python."""
     at = SimpleNamespace(path=CODE, lines=code.split("\n"))
     found = []
     for node in ast.walk(ast.parse(code)):
-        if isinstance(node, ast.Assign) and isinstance(node.value, ast.Constant):
+        if isinstance(node, ast.Assign | ast.keyword) and isinstance(node.value, ast.Constant):
             text = ast.get_source_segment(code, node.value) or ""
             unit = 10.0 ** -len(text.partition(".")[2])
-            name, place = ast.unparse(node.targets[0]), _place(node.value, at)
+            name = node.arg if isinstance(node, ast.keyword) else ast.unparse(node.targets[0])
+            place = _place(node.value, at)
             if isinstance(node.value.value, int | float):
                 found.append(
                     TypedNumber(name, text, float(node.value.value), unit, place, "python")

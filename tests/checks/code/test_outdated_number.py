@@ -61,6 +61,13 @@ def test_any_other_name_may_hold_any_number(name: str):
     assert told(f"{name} = 216") == []
 
 
+def test_a_keyword_needs_the_devices_name_too():
+    """Between motor and wheel a chain may lie, and a servo may be kept from its ends."""
+    assert told("Hull(bow_thruster_counts_per_output_turn=216)") == [("216", "234")]
+    assert told("Hull(bow_thruster_counts_per_output_turn=234)") == []
+    assert told('Wheel(boat.motor("bowThruster"), counts_per_output_turn=648)') == []
+
+
 def test_what_any_setup_gives_is_right():
     both = figures(HERON)
     other = replace(both[0], number=replace(both[0].number, value=216.0))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.languages.asking import python
+from tests.languages.asking import Code, python
 
 MORE_THAN_ONCE = "[`N` is assigned more than once]"
 RUN_TIME = "[it is made at run time]"
@@ -88,3 +88,12 @@ FOLLOWED = [
 def test_names_are_followed(code, names):
     compile(code, "<case>", "exec")
     assert python(code) == names
+
+
+def test_a_method_without_its_object_and_a_class_without_members_stop_nothing():
+    """``def f():`` in a class is a usual slip, and ``pass`` has no child in the tree."""
+    forgotten = "class A:\n    def f():\n        x.bow = 1\nbow = 'b'\nmotor(bow)\n"
+    assert python(forgotten) == ["b"]
+    files = {"main.py": "from names import N\nmotor(N.BOW)\n", "names.py": "class N:\n    pass\n"}
+    (why,) = Code(files).answers("main.py")
+    assert "names.py has no `N.BOW`" in why

@@ -1,0 +1,66 @@
+"""Values that Java code gives to a name which it does not define there.
+
+``drive.setCounts(216)``, ``drive.counts = 216`` and ``table.put("counts", 216)`` all name a
+number. ``counts(216)`` does not: it may as well work the number out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tree_sitter import Node
+
+from namegen.languages.sources import Source, Stack, elements, same
+
+_PUT = "put"
+
+
+def named_values(source: Source, name: str) -> Iterator[Node]:
+    """Yield the values, in order."""
+    setters = {f"set{name}", f"with{name}"} if name[:1].isupper() else set()
+    for stack in source.stacks([name, *sorted(setters)]):
+        leaf = stack[-1]
+        if leaf.type == "string_fragment":
+            value = _put(source, stack)
+        elif source.text(leaf) in setters:
+            value = _set(stack)
+        else:
+            value = _assigned(stack)
+        if value is not None:
+            yield value
+
+
+def _set(stack: Stack) -> Node | None:
+    """Return the one argument of a call of the setter that the last node names."""
+    call = stack[-2]
+    if call.type != "method_invocation" or not _is(call, "name", stack[-1]):
+        return None
+    given = call.child_by_field_name("arguments")
+    arguments = elements(given) if given is not None else []
+    return arguments[0] if len(arguments) == 1 else None
+
+
+def _put(source: Source, stack: Stack) -> Node | None:
+    """Return what is put into a table under the text that the last node is."""
+    if len(stack) < 4:
+        return None
+    text, given, call = stack[-2], stack[-3], stack[-4]
+    name = call.child_by_field_name("name") if call.type == "method_invocation" else None
+    if name is None or source.text(name) != _PUT or text.named_child_count != 1:
+        return None
+    arguments = elements(given)
+    return arguments[1] if len(arguments) == 2 and same(arguments[0], text) else None
+
+
+def _assigned(stack: Stack) -> Node | None:
+    """Return what is assigned to the field of an object that the last node names."""
+    access, above = stack[-2], stack[-3]
+    if access.type != "field_access" or not _is(access, "field", stack[-1]):
+        return None
+    operator = above.child_by_field_name("operator")
+    plain = operator is not None and operator.type == "="
+    return above.child_by_field_name("right") if plain and _is(above, "left", access) else None
+
+
+def _is(node: Node, field: str, child: Node) -> bool:
+    return same(node.child_by_field_name(field), child)

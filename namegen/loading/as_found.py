@@ -115,6 +115,19 @@ def _check(table: Table, titles: _Titles, path: str) -> None:
             remedy="to tick it off by hand, keep the rows of one setup and the columns name, kind, "
             "port and address",
         )
+    robots = dict.fromkeys(
+        row.cell(at)
+        for at, title in enumerate(titles.row.cells)
+        if _field(title) == "robot"
+        for row in table.rows[table.rows.index(titles.row) + 1 :]
+        if row.cell(at)
+    )
+    if len(robots) > 1:
+        raise UnusableInput(
+            f"this list is of several robots: {', '.join(robots)}",
+            where=path,
+            remedy="keep the rows of one of them in a list of its own",
+        )
     for title in titles.unknown:
         near = nearest(title.casefold(), COLUMNS)
         raise UnusableInput(

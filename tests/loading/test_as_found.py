@@ -70,6 +70,7 @@ def test_a_column_found_is_told_because_a_program_may_have_printed_the_list():
         "name,port\nrudder,bridge/servo/1\n",
         "name,port\nrudder,bridge: Servo-1\n",
         "heron: this device is the boat\ndevice,port\nrudder,bridge servo 1\n",
+        "Boat,Device,Port\nheron,rudder,bridge servo 1\n",
     ],
 )
 def test_the_usual_words_of_charts_will_do(text: str):
@@ -96,6 +97,7 @@ def test_a_misspelt_title_is_asked_back_and_not_passed_over():
         ("", "no column `name`", "found.csv"),
         ("boat,port\nrudder,bridge servo 1\n", "no column `name`", "found.csv"),
         ("rudder\nnetWinch\n", "no column `name`", "found.csv"),
+        ("boat,name\nheron,rudder\ndipper,scoop\n", "several robots: heron, dipper", "found.csv"),
         ("name,where,port\n", "`where` and `port` are both the port", "found.csv:1"),
         ("name,port\nrudder,bridge 1\n", "`bridge 1` is no port", "found.csv:2"),
         ("name,port\nrudder,servo 1\n", "`servo 1` is no port", "found.csv:2"),

@@ -12,6 +12,7 @@ from namegen.checks.code import not_checkable, unreadable
 from namegen.checks.manifest import idle_acceptance
 from namegen.checks.naming import judge_lookup
 from namegen.checks.wording import quoted
+from namegen.model.facts import Ref
 from namegen.model.findings import Finding
 from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Manifest
@@ -71,7 +72,8 @@ def _judged_alone(
     known = [use for use in uses if use.robot in sound]
     for lookup in file.lookups if known else ():
         if lookup.text is None:
-            yield not_checkable.finding(lookup)
+            robots = [sound[use.robot] for use in known] if lookup.lacking else []
+            yield not_checkable.finding(lookup, _constant_meant(workspace, lookup, robots))
             continue
         questions = [
             NameQuestion(
@@ -82,6 +84,25 @@ def _judged_alone(
         finding = judge_lookup(lookup, questions)
         if finding is not None:
             yield _of_output(finding, lookup)
+
+
+def _constant_meant(
+    workspace: Workspace, lookup: ResolvedLookup, robots: Sequence[Manifest]
+) -> str:
+    """Return the constant whose last word a missing one has, or had before a rename; or nothing."""
+    name = lookup.site.name
+    if not robots or not isinstance(name, Ref):
+        return ""
+    word, schemes = name.tries[-1][-1], schemes_by_robot(workspace)
+    found = {
+        f"{scheme.type_name(device.kind)}.{scheme.constant(device)}"
+        for robot in robots
+        for scheme in schemes.get(robot.robot, ())
+        if scheme.language == lookup.language
+        for device in robot.devices.values()
+        if word in (scheme.constant(device), *map(scheme.spelled, device.formerly))
+    }
+    return found.pop() if len(found) == 1 else ""
 
 
 def _of_output(finding: Finding, lookup: ResolvedLookup) -> Finding:

@@ -83,3 +83,23 @@ def test_a_name_that_is_out_of_date_is_mended_by_the_build_alone(bound: Path):
     fix.write(workspace, fixed)
     states = {o.path: o.state for o in build.plan(open_workspace(bound)).outputs}
     assert states[START_UP] is State.STALE
+
+
+@pytest.mark.parametrize(
+    ("code", "told"),
+    [
+        ("from devices import Motor\nboat.motor(Motor.FRONT_THRUSTER)", "Motor.BOW_THRUSTER"),
+        ("from devices import BOW_THRUSTER\nboat.motor(BOW_THRUSTER)", "Motor.BOW_THRUSTER"),
+        ("import devices\nboat.servo(devices.Motor.RUDDER)", "Servo.RUDDER"),
+        ("from devices import Motor\nboat.motor(Motor.KEEL)", ""),
+    ],
+)
+def test_a_constant_that_is_there_under_another_name_or_class_is_told(
+    boats: Path, code: str, told: str
+):
+    lay(boats, {"code/heron/main.py": code + "\n"})
+    workspace = open_workspace(boats)
+    build.write(build.plan(workspace))
+    (one,) = audit(workspace).report.findings
+    assert one.kind == "not-checkable"
+    assert (f"`. The constant is `{told}`." in one.message) if told else ("spelling" in one.message)

@@ -35,12 +35,19 @@ _CONSTRUCTORS = frozenset({"__init__", "__new__", "constructor"})
 _NOTHING = frozenset({"it is None", "it is null"})
 
 
-def finding(lookup: ResolvedLookup) -> Finding:
-    """Return the finding about a look-up whose text is not known."""
+def finding(lookup: ResolvedLookup, meant: str = "") -> Finding:
+    """Return the finding about a look-up whose text is not known.
+
+    ``meant`` is the generated constant that there is, where the code says another.
+    """
     why = lookup.why or "it is made at run time"
+    if meant:
+        why, advice = why.partition("; ")[0], f"The constant is {to_write(meant)}."
+    else:
+        advice = _advice(lookup, why)
     return KIND.finding(
         lookup.place,
-        f"This name cannot be checked, because {printable(why)}. {_advice(lookup, why)}",
+        f"This name cannot be checked, because {printable(why)}. {advice}",
         related=related(lookup),
     )
 

@@ -118,22 +118,9 @@ def _change(code: _Code, path: str, names: Mapping[Place, str]) -> tuple[Change,
     Raises:
         UnusableInput: no place of the file can be changed.
     """
-    robot = _owner(code, path)
     language = languages.for_path(path)
     assert language is not None, "a file was audited"
-    constants = built_constants(code.workspace, code.workspace.chosen([robot])[0], language)
-    left: dict[Place, str] = {}
-    uses: dict[Place, ConstantUse] = {}
-    for place, name in names.items():
-        reason = _objection(code, place, robot)
-        constant = constants.get(name)
-        if reason is not None:
-            left[place] = reason
-        elif constant is None:
-            left[place] = "its constants are not built; run `namegen build`"
-        else:
-            literal = code.before.literals[place].text
-            uses[place] = ConstantUse(literal, constant.words, constant.file, constant.text)
+    uses, left = _uses(code, language, _owner(code, path), names)
     old = code.folder.read(path)
     decoded = language.decode(old)
     if not decoded.survives(old):
@@ -146,6 +133,29 @@ def _change(code: _Code, path: str, names: Mapping[Place, str]) -> tuple[Change,
     text = after.decode("utf-8")
     change = Change(path, old, decoded.encode(text), decoded.text, text, len(names) - len(left))
     return change, left
+
+
+def _uses(
+    code: _Code, language: Language, robot: str, names: Mapping[Place, str]
+) -> tuple[dict[Place, ConstantUse], dict[Place, str]]:
+    """Return the robot's constant for each place that may have one, and why others may not."""
+    constants = built_constants(code.workspace, code.workspace.chosen([robot])[0], language)
+    uses: dict[Place, ConstantUse] = {}
+    left: dict[Place, str] = {}
+    for place, name in names.items():
+        reason = _objection(code, place, robot)
+        constant = constants.get(name)
+        if reason is not None:
+            left[place] = reason
+        elif constant is None:
+            left[place] = (
+                f"its constant is not built: with target {language.name}-constants under `build` "
+                "in the settings, `namegen build` makes it"
+            )
+        else:
+            literal = code.before.literals[place].text
+            uses[place] = ConstantUse(literal, constant.words, constant.file, constant.text)
+    return uses, left
 
 
 def _owner(code: _Code, path: str) -> str:

@@ -11,8 +11,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.operations.changing import built, changed
 from tests.operations.conftest import FILES
-from tests.operations.test_constants import built, changed
 
 JAVA = {
     "club/a/Fitted.java": """\

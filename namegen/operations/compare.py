@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
 from msgspec import Struct
@@ -11,15 +11,16 @@ from msgspec.structs import replace
 
 from namegen import checks
 from namegen.checks.comparison.matching import matched
+from namegen.checks.manifest.buses import address_of
 from namegen.errors import UnusableInput
-from namegen.loading.as_found import read_as_found
 from namegen.model.findings import Finding
-from namegen.model.manifests import Device, Manifest, Port
-from namegen.model.places import Place
+from namegen.model.manifests import Manifest
 from namegen.model.reports import Report, SourceText
-from namegen.model.views import ComparisonView, Side
+from namegen.model.views import ComparisonView, RobotView, Side
 from namegen.operations.alone import Alone, open_manifest
-from namegen.operations.files import Folder, unreadable
+from namegen.operations.file_names import FileNames
+from namegen.operations.files import Folder
+from namegen.operations.found_side import found_side
 from namegen.operations.verify import sort, stops
 from namegen.operations.workspace import Workspace
 from namegen.text.likeness import nearest
@@ -95,50 +96,20 @@ def compare(
         )
     spaces = [None if _is_list(file) else _opened(file, files, catalogue) for file in files]
     folder = next(space.folder for space in spaces if space is not None)
-    names = _Names(Folder(folder.root), near)
+    names = FileNames(Folder(folder.root), near)
     sides = [
         None if space is None else _side(space, names.of(file), setup)
         for file, space in zip(files, spaces, strict=True)
     ]
     manifest = next(side.manifest for side in sides if side is not None and side.manifest)
     both = [
-        side or _list_side(file, names.of(file), manifest)
+        side or found_side(file, names.of_list(file), manifest)
         for file, side in zip(files, sides, strict=True)
     ]
     faults = [fault for space in spaces if space for fault in _faults(space)]
     findings = [] if stops(faults) else list(_findings(_best_fit(*both, setup=setup)))
     told = sort(names.told(finding) for finding in (*faults, *findings))
     return Compared(Report(told, files=len(files)), names.source)
-
-
-class _Names:
-    """How files are called in a report: from the workspace, or from where the user stands."""
-
-    def __init__(self, folder: Folder, near: Sequence[Path]) -> None:
-        self.folder = folder
-        self.near = near
-        self.paths: dict[str, str] = {}
-
-    def of(self, file: Path) -> str:
-        """Return what a file is called."""
-        inside = next((one for one in self.near if file.is_relative_to(one)), None)
-        name = (file.relative_to(inside) if inside else file).as_posix()
-        self.paths[name] = self.folder.relative(file)
-        return name
-
-    def told(self, finding: Finding) -> Finding:
-        """Return a finding with its places called so."""
-        related = [replace(one, place=self._place(one.place)) for one in finding.related]
-        return replace(finding, place=self._place(finding.place), related=tuple(related))
-
-    def source(self, name: str) -> str | None:
-        """Return the text of a file by what it is called."""
-        return self.folder.source(self.paths.get(name, name))
-
-    def _place(self, place: Place) -> Place:
-        if place.path in self.paths:
-            return place  # of a list, which is read under its own name
-        return replace(place, path=self.of(self.folder.root / place.path))
 
 
 def _is_list(file: Path) -> bool:
@@ -166,60 +137,25 @@ def _faults(space: Workspace) -> Iterator[Finding]:
 def _side(space: Workspace, name: str, setup: str | None) -> Side:
     (manifest,) = space.manifests
     if setup is not None and setup not in manifest.setups:
+        best = nearest(setup, list(manifest.setups))
         raise UnusableInput(
             f'{manifest.robot} has no setup "{setup}"',
             where=name,
-            remedy=f"its setups: {', '.join(manifest.setups) or 'none'}",
+            remedy=(f'did you mean "{best}"? ' if best else "")
+            + f"its setups: {', '.join(manifest.setups) or 'none'}",
         )
-    devices = tuple(manifest.devices.values())
-    return Side(name, devices, _OF_MANIFESTS, manifest)
+    manifest = _with_addresses(manifest, space)
+    return Side(name, tuple(manifest.devices.values()), _OF_MANIFESTS, manifest)
 
 
-def _list_side(file: Path, name: str, manifest: Manifest) -> Side:
-    """Return a list as a side, with its ports spelt as the manifest spells them.
-
-    What a program printed is known only where it is not what the manifest says: that
-    program was built from another one, or a person wrote the list after all.
-    """
-    try:
-        found = read_as_found(file.read_bytes(), name)
-    except OSError as error:
-        raise unreadable(name, error) from error
-    spelt = _spellings(manifest)
-    devices = tuple(
-        replace(one, ports=tuple(spelt.get(str(port).casefold(), port) for port in one.ports))
-        for one in found.devices
-    )
-    known = found.known
-    if found.printed:
-        known = frozenset(field for field in known if _contradicts(field, devices, manifest))
-    return Side(name, devices, known, printed=found.printed)
-
-
-def _wirings(manifest: Manifest) -> list[Device]:
-    """Return the devices as the manifest has them, and as each setup wires them."""
-    wired = [one for setup in manifest.setups for one in manifest.devices_in(setup)]
-    return [*manifest.devices.values(), *wired]
-
-
-def _spellings(manifest: Manifest) -> Mapping[str, Port]:
-    """Return every port that a device has in some setup, by its text in small letters."""
-    return {str(port).casefold(): port for one in _wirings(manifest) for port in one.ports}
-
-
-def _contradicts(field: str, devices: Iterable[Device], manifest: Manifest) -> bool:
-    """Whether a list says something of a device that the manifest says in no setup."""
-    said = {(one.name, _value(one, field)) for one in _wirings(manifest)}
-    return any(
-        one.name in manifest.devices
-        and _value(one, field)
-        and (one.name, _value(one, field)) not in said
-        for one in devices
-    )
-
-
-def _value(device: Device, field: str) -> object:
-    return {"port": device.ports, "kind": device.kind, "address": device.address}[field]
+def _with_addresses(manifest: Manifest, space: Workspace) -> Manifest:
+    """Return the manifest with every address that a part or a kind gives."""
+    view = RobotView(manifest, space.catalogue, space.settings.names)
+    devices = {
+        name: replace(device, address=address_of(view, device))
+        for name, device in manifest.devices.items()
+    }
+    return replace(manifest, devices=devices)
 
 
 def _best_fit(before: Side, after: Side, *, setup: str | None) -> ComparisonView:

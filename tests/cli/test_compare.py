@@ -91,6 +91,7 @@ def test_nothing_differs_from_itself(namegen, boatclub: Path):
         (("empty.csv", "empty.csv"), "both are as-found lists"),
         (("heron", "dipper", "--setup", "harvest"), "leave --setup out"),
         (("heron", "names.csv", "--setup", "harvst"), 'has no setup "harvst"'),
+        (("heron", "names.csv", "--setup", "harvst"), 'did you mean "harvest"?'),
         (("heron", "broken.yaml"), "mend these lines first"),
         (("heron", "robots"), "cannot be read"),
     ],
@@ -148,3 +149,43 @@ def test_an_audit_of_a_robot_names_its_code(namegen, boatclub: Path):
     done = namegen("audit", "kingfisher", cwd=boatclub)
     assert done.returncode == 2
     assert "`namegen audit code/kingfisher code/common`" in done.stderr
+
+
+def test_an_address_that_the_catalogue_gives_is_the_manifests(namegen, boatclub: Path):
+    manifest = boatclub / "robots/heron.yaml"
+    text = manifest.read_text(encoding="utf-8")
+    (boatclub / "old.yaml").write_text(text.replace("../shared", "shared"), encoding="utf-8")
+    without = text.replace("    address: 0x3A\n", "")  # the kind has it in catalogue.yaml
+    assert without != text
+    manifest.write_text(without, encoding="utf-8")
+    assert kinds(namegen, boatclub, "old.yaml", "heron") == []
+    (boatclub / "found.csv").write_text("name,address\nrangeBow,0x3A\n")
+    found = report(namegen, boatclub, "heron", "found.csv")
+    assert {one["kind"] for one in found} == {"missing"}
+    (boatclub / "found.csv").write_text("name,address\nrangeBow,0x3B\n")
+    other = [one for one in report(namegen, boatclub, "heron", "found.csv")
+             if one["kind"] == "behaviour-changed"]  # fmt: skip
+    assert [one["severity"] for one in other] == ["warning"]
+    assert "is at 0x3B in found.csv and at 0x3A in robots/heron.yaml" in other[0]["message"]
+
+
+def test_kinds_in_other_words_are_the_same_kinds(namegen, boatclub: Path):
+    (boatclub / "found.csv").write_text(
+        "Device,Type\nbowThruster,Motor\nrudder,servo motor\nnetWinch,Servo\n"
+    )
+    assert [
+        one for one in kinds(namegen, boatclub, "heron", "found.csv") if one[0] != "missing"
+    ] == [("kind-changed", "netWinch")]
+
+
+def test_two_files_of_one_name_are_told_apart(namegen, boatclub: Path, tmp_path: Path):
+    here = tmp_path / "here"
+    shutil.copytree(boatclub, here)
+    manifest = here / "robots/heron.yaml"
+    text = manifest.read_text(encoding="utf-8")
+    manifest.write_text(text.replace("bridge motor 3", "bridge motor 2"), encoding="utf-8")
+    words = "heron", "robots/heron.yaml", "--workspace", str(boatclub)
+    (one,) = report(namegen, here, *words)
+    assert one["path"] == manifest.as_posix()
+    shown = namegen("compare", *words, cwd=here).stdout
+    assert "port: bridge motor 2" in shown and "port: bridge motor 3" in shown

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from namegen.checks.comparison.sides import differing, thing
+from msgspec.structs import replace
+
+from namegen.checks.comparison.sides import by_hand, differing, thing
 from namegen.checks.wording import address, listed
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.manifests import Device
@@ -30,11 +32,25 @@ def check(view: ComparisonView) -> Iterator[Finding]:
         changes = list(_changes(view, pair))
         if changes:
             fields, words = zip(*changes, strict=True)
+            if not view.two_manifests:
+                yield _other_address(view, pair)
+                continue
             message = (
                 f"{thing(pair.after)} is {listed(words)} in {view.after.label}, other than in "
                 f"{view.before.label}."
             )
             yield differing(KIND, view, pair, fields[0], message)
+
+
+def _other_address(view: ComparisonView, pair: Pair) -> Finding:
+    """Return that a machine has another address than the manifest: a list tells nothing else."""
+    message = (
+        f"{thing(pair.after)} is {_at(pair.after)} in {view.after.label} and {_at(pair.before)} in "
+        f"{view.before.label}."
+    )
+    advice = by_hand(view, "Set the manifest's address on the device, or correct the manifest.")
+    found = differing(KIND, view, pair, "address", message + advice)
+    return replace(found, severity=Severity.WARNING)
 
 
 def _changes(view: ComparisonView, pair: Pair) -> Iterator[tuple[str, str]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import subprocess
 
 import pytest
 
@@ -134,3 +135,15 @@ def test_what_cannot_be_named_is_refused(code: str, path: str):
         languages.named("python").use_constants(
             code.encode(), made, Surroundings(path, ("code/heron", ""))
         )
+
+
+def test_a_java_variable_that_hides_the_package_leaves_no_way(tmp_path, tool):
+    """JLS 17, 6.4.2: what may be a variable or a package is the variable; javac says so."""
+    code = 'package a;\nclass HeronDevices { int club; Object x = motor("bow"); }\n'
+    words = ("HeronDevices", "Motor", "BOW")
+    made = uses(code.encode(), words, "src/club/boats/HeronDevices.java", JAVA_TEXT)
+    with pytest.raises(UnusableInput, match="HeronDevices and club"):
+        languages.named("java").use_constants(code.encode(), made, Surroundings("src/a/A.java"))
+    (tmp_path / "A.java").write_text("class A { int java; Object x = java.lang.Math.PI; }")
+    javac = [tool("javac"), "-d", str(tmp_path), str(tmp_path / "A.java")]
+    assert subprocess.run(javac, capture_output=True, check=False).returncode == 1

@@ -52,6 +52,9 @@ def _spoken(utf8: bytes, name: str) -> tuple[str, list[tuple[Span, bytes]]]:
     if any(found[1].decode() == name for found in imports):
         return simple, []
     if re.search(rb"\b" + simple.encode() + rb"\b", utf8):
+        first = name.partition(".")[0]
+        if re.search(rb"\b" + first.encode() + rb"\b(?!\s*\.)", utf8):  # a variable hides packages
+            raise UnusableInput(f"{simple} and {first} already mean something else here")
         return name, []
     end = b"\r\n" if b"\r\n" in utf8 else b"\n"
     statement = f"import {name};".encode() + end

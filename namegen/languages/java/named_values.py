@@ -54,9 +54,10 @@ def _put(source: Source, stack: Stack) -> Node | None:
 
 def _assigned(stack: Stack) -> Node | None:
     """Return what is assigned to the field of an object that the last node names."""
-    access, above = stack[-2], stack[-3]
+    access = stack[-2]
     if access.type != "field_access" or not _is(access, "field", stack[-1]):
         return None
+    above = stack[-3]
     operator = above.child_by_field_name("operator")
     plain = operator is not None and operator.type == "="
     return above.child_by_field_name("right") if plain and _is(above, "left", access) else None

@@ -152,7 +152,7 @@ def test_a_number_counts_where_it_is_given_to_an_argument_a_key_or_another_ones_
     assert [value for _, value in numbers("java", JAVA_GIVEN, "Aa")] == [1, 2.5, 8, 9, 12]
 
 
-@pytest.mark.parametrize("code", ['"A', "f(A=", '{"A":', '["A"] = 3', "A =", 'x["A"', "A", "A;"])
+@pytest.mark.parametrize("code", ['"A', "f(A=", '{"A":', '["A"] = 3', "A =", 'x["A"', "{{@c A o"])
 def test_broken_code_names_no_number_and_stops_nothing(code: str):
     assert numbers("python", code, "A") == []
     assert numbers("java", code, "A") == []

@@ -63,6 +63,18 @@ def topics(words: Sequence[str], manifests: Sequence[Manifest]) -> tuple[str, ..
     return tuple(words) if len(known) * 2 >= len(words) else (" ".join(words),)
 
 
+def of_robots(
+    words: Sequence[str], manifests: Sequence[Manifest]
+) -> tuple[tuple[str, ...], tuple[Manifest, ...]]:
+    """Return the words that ask for something, and the robots that they ask it of.
+
+    Robots that are named beside other words are meant to answer alone.
+    """
+    named = [manifest for manifest in manifests if manifest.robot in words]
+    others = tuple(word for word in words if word not in {one.robot for one in named})
+    return (others, tuple(named)) if named and others else (tuple(words), tuple(manifests))
+
+
 def _understood(word: str, manifests: Sequence[Manifest]) -> bool:
     found = _explain(word, manifests)
     return bool(found.exact or found.near) or checks.kind(word) is not None

@@ -142,3 +142,17 @@ def test_names_of_a_manifest_that_cannot_be_read_are_not_called_unknown(namegen:
         done = namegen("explain", name, cwd=boats)
         assert "robots/dipper.yaml cannot be read, so its names are not known" in done.stdout
         assert done.returncode == code
+
+
+def test_many_robots_are_told_one_at_a_time(namegen: Run, boats: Path):
+    manifest = FILES["robots/heron.yaml"]
+    for robot in ("dipper", "grebe"):
+        lay(boats, {f"robots/{robot}.yaml": manifest.replace("robot: heron", f"robot: {robot}")})
+    assert namegen("explain", "rudder", cwd=boats).stdout.count("the name is right; where") == 3
+    lay(boats, {"robots/wren.yaml": manifest.replace("robot: heron", "robot: wren")})
+    told = namegen("explain", "rudder", cwd=boats)
+    assert told.returncode == 0 and told.stdout.count('"rudder" is a servo of') == 4
+    assert "`namegen explain rudder dipper` tells what to check" in told.stdout
+    one = namegen("explain", "rudder", "dipper", cwd=boats).stdout
+    assert one.count("is a servo of") == one.count("where dipper does not find it") == 1
+    assert "the robot of robots/dipper.yaml" in namegen("explain", "dipper", cwd=boats).stdout

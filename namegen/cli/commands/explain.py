@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
 
 ORDER = 70
 WIDTH = 88
+MOST_LISTS = 3
+"""So many robots are told at once what to check on each."""
 
 
 @click.command(short_help="Explain finding kinds, targets, or names that were not found.")
@@ -27,12 +30,13 @@ def command(words: tuple[str, ...], where: Where) -> int:
 
     A name or the text of an error that a robot showed is held letter by letter
     against the nearest name in the manifests. Of a name that is right it says
-    what to check next. The word `target` lists all targets and tells how to
-    write one; `target NAME` tells the options of one.
+    what to check next; a robot's name beside it asks for that robot alone. The
+    word `target` lists all targets and tells how to write one; `target NAME`
+    tells the options of one.
     """
     from namegen import checks
     from namegen.cli.reporting import say
-    from namegen.operations.explain import TARGET, topics
+    from namegen.operations.explain import TARGET, of_robots, topics
 
     if not words:
         _say_kinds()
@@ -42,6 +46,7 @@ def command(words: tuple[str, ...], where: Where) -> int:
     general = all(checks.kind(word) for word in words)
     space = None if general else where.open()
     manifests = space.manifests if space else ()
+    words, manifests = of_robots(words, manifests)
     right = True
     for index, text in enumerate(topics(words, manifests)):
         if index:
@@ -147,12 +152,16 @@ def _say_name(found: Explanation) -> None:
     from namegen.text.terminal import printable
 
     text = printable(found.text)
+    many = len(found.exact) > MOST_LISTS
     for owner in found.exact:
         say(f'"{text}" {_owned(owner)}')
-        if owner.to_check:
+        if owner.to_check and not many:
             say(f"the name is right; where {printable(owner.robot)} does not find it, check:")
-        for number, point in enumerate(owner.to_check, 1):
+        for number, point in enumerate(() if many else owner.to_check, 1):
             say(_numbered(number, printable(point)))
+    if many:
+        example = shlex.join(["namegen", "explain", text, found.exact[0].robot])
+        say(f"the name is right; `{printable(example)}` tells what to check on one robot")
     for owner in found.otherwise:
         say(f'but {printable(owner.robot)} has it as "{printable(owner.device.name)}", ', end="")
         say(f"in other letters ({owner.device.place()})")

@@ -18,6 +18,7 @@ people write by hand are shorter: they are parsed and judged as a whole."""
 
 _STATEMENTS = (b"\ndef ", b"\nclass ", b"\nasync def ")
 _DECORATOR = b"\n@"
+_GOING_ON = (b"\\\n", b"\\\r\n")
 _TOKEN = re.compile(rb"\"\"\"|'''|\"(?:[^\"\\\n]|\\[\s\S])*\"|'(?:[^'\\\n]|\\[\s\S])*'|#[^\n\r]*")
 
 
@@ -39,7 +40,7 @@ def joints(data: bytes) -> Sequence[int]:
             text = next(texts, None)
         if text is not None and text.start < offset:
             continue
-        if is_statement and not decorated and not data.endswith((b"\\\n", b"\\\r\n"), 0, offset):
+        if is_statement and not decorated and not data.endswith(_GOING_ON, 0, offset):
             found.append(offset)
         decorated = not is_statement
     return found
@@ -53,7 +54,7 @@ def _places(data: bytes, wanted: bytes) -> Iterator[int]:
 
 
 def _long_texts(data: bytes) -> Iterator[Span]:
-    """Yield the texts in three quotes; the last one ends with the file if nothing closes it."""
+    """Yield the texts in or around three quotes, the last to the file's end if it is not clear."""
     at = 0
     quotes = {quote: data.find(quote) for quote in (b'"""', b"'''")}
     while True:
@@ -64,10 +65,18 @@ def _long_texts(data: bytes) -> Iterator[Span]:
         if not ahead:
             return
         start, quote = min(ahead)
-        at = _end_of_token(data, max(at, data.rfind(b"\n", 0, start) + 1), start)
+        at = _end_of_token(data, _line(data, at, start), start)
         if at == start:
             at = _end_of_text(data, start, quote)
-            yield Span(start, at)
+        yield Span(start, at)
+
+
+def _line(data: bytes, after: int, place: int) -> int:
+    """Return where the line of a place begins, with those that go on in it by a backslash."""
+    start = max(after, data.rfind(b"\n", 0, place) + 1)
+    while start > after and data.endswith(_GOING_ON, 0, start):
+        start = max(after, data.rfind(b"\n", 0, start - 1) + 1)
+    return start
 
 
 def _end_of_token(data: bytes, line: int, quotes: int) -> int:
@@ -75,6 +84,8 @@ def _end_of_token(data: bytes, line: int, quotes: int) -> int:
     for token in _TOKEN.finditer(data, line):
         if token.start() >= quotes:
             break
+        if _nests(data, token.start(), token.end()):
+            return len(data)
         if token.end() > quotes:
             return token.end()
     return quotes
@@ -84,7 +95,17 @@ def _end_of_text(data: bytes, start: int, quote: bytes) -> int:
     end = data.find(quote, start + len(quote))
     while end >= 0 and _is_escaped(data, end):
         end = data.find(quote, end + 1)
-    return end + len(quote) if end >= 0 else len(data)
+    end = end + len(quote) if end >= 0 else len(data)
+    return len(data) if _nests(data, start, end) else end
+
+
+def _nests(data: bytes, start: int, end: int) -> bool:
+    """Whether a text may hold texts in the same quotes, so that it does not end where it seems to.
+
+    From Python 3.12 on an f-string may, within its braces (PEP 701).
+    """
+    prefix = data[max(0, start - 2) : start].lower()
+    return b"f" in prefix and data.count(b"{", start, end) != data.count(b"}", start, end)
 
 
 def _is_escaped(data: bytes, place: int) -> bool:

@@ -69,6 +69,14 @@ def test_cuts_in_the_standard_library_are_definitions(monkeypatch):
         ('x = """a\\\\"""\ndef g(): pass\n', ["def g"]),
         ("x = 'a\\\ndef f'\ndef g(): pass\n", ["def g"]),
         ("x = 'a\\\r\ndef f'\r\ndef g(): pass\r\n", ["def g"]),
+        (
+            'x = \'a\\\n """\'\ndef f():\n """\ndef g(): pass\n"""\ndef h(): pass\n',
+            ["def f", "def h"],
+        ),
+        # PEP 701: from Python 3.12 on a field of an f-string may hold the quotes around it.
+        ('x = f"""{d["""\ndef f(): pass\ndef g(): """]}"""\n', []),
+        ('x = f"{"""\ndef f(): pass\n"""}"\n', []),
+        ('x = f"""{d}"""\ndef f(): pass\n', ["def f"]),
         ("@one\ndef f(): pass\ndef g(): pass\n", ["def g"]),
         ("x = 1\n@one(\n  2)\n\n# note\nclass A: pass\nclass B: pass\n", ["class B"]),
         ("x = (a\n@ b)\ndef f(): pass\ndef g(): pass\n", ["def g"]),

@@ -17,7 +17,7 @@ from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.imports import ImportFinder
 from namegen.languages.numbers import NumberForms, figure
 from namegen.languages.sources import Source, Stack, merged, span_of, touches
-from namegen.model.facts import Definition, Import, LookupSite, NumberSite, Path
+from namegen.model.facts import Definition, Import, LookupSite, NumberSite, Path, Ref
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
@@ -68,6 +68,10 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     @abstractmethod
     def _dotted(self, node: Node) -> Path | None:
         """Return the words of ``a.b.c``, or None where a node is anything else."""
+
+    @abstractmethod
+    def _tries(self, stack: Stack, words: Path) -> tuple[Path, ...]:
+        """Return the paths that a dotted name may mean where the stack leads to."""
 
     @cached_property
     def lookups(self) -> Sequence[LookupSite]:
@@ -125,6 +129,16 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
                 if name is not None:
                     found.append(self.source.text(name))
         return found
+
+    def references(self, name: str) -> Sequence[Ref]:
+        """Return each dotted name in sound code that ends in this word; the span is the word's."""
+        found: list[Ref] = []
+        for stack in self.source.stacks((name,)):
+            words = self._dotted(stack[-2])
+            if words is not None and len(words) > 1 and stack[-2].end_byte == stack[-1].end_byte:
+                found.append(Ref(self._tries(stack, words), span_of(stack[-1])))
+        broken = self._broken
+        return [one for one in found if not touches(broken, one.span)]
 
     def mentions(self, path: Path) -> bool:
         """Whether code of this file refers to the dotted name, or to its end imported alone."""

@@ -221,5 +221,8 @@ class Reading(Protocol):
     def members(self, word: str) -> Sequence[str]:
         """Return what the classes of this name define directly, in order; for hints alone."""
 
+    def references(self, name: str) -> Sequence[Ref]:
+        """Return each dotted name in the code that ends in this word; the span is the word's."""
+
     def mentions(self, path: Path) -> bool:
         """Whether code of this file (not a comment or a string) refers to the dotted name."""

@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from namegen import languages
 from namegen.errors import UnusableInput
-from namegen.model.facts import LookupSite, Reading, Text
+from namegen.model.facts import LookupSite, Path, Reading, Text
 from namegen.model.places import Place, Span
 from namegen.model.views import ResolvedLookup, TypedNumber
 from namegen.model.workspaces import LookupRule
@@ -123,6 +123,27 @@ class CodeReader:
             marked=MARK in data,
             through=frozenset(file for _, found in resolved for file, _ in found.pieces) - {path},
         )
+
+    def references(self, path: str, name: str) -> list[tuple[Span, tuple[str, Path]]]:
+        """Return where dotted names end in this word, each with the file and path that it means.
+
+        Those of which it is not known are left out.
+        """
+        try:
+            if name.encode() not in self.folder.read(path):
+                return []
+            reading, _ = self._reading(path)
+        except UnusableInput:
+            return []
+        found = (
+            (one.span, self._resolver.home(path, one.tries)) for one in reading.references(name)
+        )
+        return [(span, home) for span, home in found if home is not None]
+
+    def defines(self, path: str, inside: Path) -> bool:
+        """Whether a file binds a dotted name."""
+        reading = self._reading_or_none(path)
+        return reading is not None and bool(reading.definitions(inside))
 
     def mentions(self, path: str, names: Sequence[str]) -> set[str]:
         """Return which of the identifiers the file's code refers to."""

@@ -21,6 +21,7 @@ from namegen.operations.acceptances import (
 )
 from namegen.operations.build import Plan
 from namegen.operations.code_files import ALL
+from namegen.operations.constant_names import constant_words, with_new_constants
 from namegen.operations.files import Folder
 from namegen.operations.fix import Change
 from namegen.operations.leftovers import Left, is_old, leftovers
@@ -64,11 +65,14 @@ def rename(workspace: Workspace, old: str, new: str) -> Renamed:
     doubts = tuple(_compare(workspace, after, owners, old, new))
     robots = tuple(manifest.robot for manifest in owners)
     planned = build.plan(after, robots)
-    built = replace(after, folder=build.built_folder(planned))
+    outputs = build.built_folder(planned)
+    words = constant_words(workspace, owners, old, new)
+    named = tuple(with_new_constants(workspace, outputs, planned, words))
+    built = replace(after, folder=outputs.with_changes({one.path: one.new for one in named}))
     fixed = fix.fix(built, ALL, fix.SAFE, lambda finding: is_old(finding, old, new))
     done = replace(built, folder=built.folder.with_changes({c.path: c.new for c in fixed.changes}))
     left = leftovers(workspace, done, fixed.after.findings, old, new)
-    changes = (*manifests, *fixed.changes)
+    changes = (*manifests, *_one_each((*named, *fixed.changes)))
     changes += _carried(workspace.folder, changes)
     return Renamed(changes, left, robots, doubts, planned)
 
@@ -156,6 +160,19 @@ def _edited(
         if text != before:
             changes.append(Change(path, data, mark + text.encode(), before, text, edits=1))
     return tuple(changes)
+
+
+def _one_each(changes: Sequence[Change]) -> Iterator[Change]:
+    """Yield the changes of each file as one."""
+    by_path: dict[str, Change] = {}
+    for now in changes:
+        one = by_path.get(now.path)
+        by_path[now.path] = (
+            now
+            if one is None
+            else replace(now, old=one.old, old_text=one.old_text, edits=one.edits + now.edits)
+        )
+    yield from by_path.values()
 
 
 def _home(device: Device) -> str:

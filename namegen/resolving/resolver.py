@@ -103,6 +103,32 @@ class Resolver(Struct):
             outcomes = [_Lost("it leads through too many names")]
         return tuple(_resolved(outcome, path, name.span) for outcome in outcomes)
 
+    def home(self, path: str, tries: tuple[Path, ...]) -> tuple[str, Path] | None:
+        """Return the file and the path inside it where a name is bound, imports followed."""
+        return self._home(path, tries, set())
+
+    def _home(
+        self, path: str, tries: tuple[Path, ...], asked: set[tuple[str, tuple[Path, ...]]]
+    ) -> tuple[str, Path] | None:
+        reading = self.reading_of(path)
+        if reading is None or (path, tries) in asked or len(asked) > MOST_NAMES:
+            return None
+        asked.add((path, tries))
+        for attempt in tries:
+            definitions = reading.definitions(attempt)
+            if definitions and not definitions[0].inherited:
+                return path, attempt
+        word, *rest = tries[-1]
+        for one in reading.imported(word):
+            if tuple(rest[: len(one.under)]) != one.under:
+                continue
+            target = (*one.member, *rest[len(one.under) :])
+            file = self.find(one, path) if target else None
+            found = self._home(file, (target,), asked) if file is not None else None
+            if found is not None:
+                return found
+        return None
+
     def _follow(  # noqa: PLR0911 - one per sort of expression
         self, path: str, value: Expression, steps: int
     ) -> list[_Outcome]:

@@ -11,9 +11,10 @@ from namegen.languages.java.expressions import dotted
 from namegen.languages.java.imports import Imports
 from namegen.languages.java.lookups import Finder
 from namegen.languages.java.named_values import named_values
-from namegen.languages.java.scopes import TYPES
+from namegen.languages.java.scopes import TYPES, scope_of, tries
 from namegen.languages.numbers import NumberForms
 from namegen.languages.readings import TreeReading
+from namegen.languages.sources import Stack
 from namegen.model.facts import LookupSite, Path
 
 _SIMPLE_STATEMENTS = frozenset(
@@ -91,6 +92,9 @@ class JavaReading(TreeReading[Definitions, Imports]):
         return (statement.child_by_field_name("declarator") or statement).child_by_field_name(
             "name"
         )
+
+    def _tries(self, stack: Stack, words: Path) -> tuple[Path, ...]:
+        return tries(scope_of(self.source, stack), words)
 
     def _dotted(self, node: Node) -> Path | None:
         return dotted(self.source, node)

@@ -14,9 +14,10 @@ from namegen.languages.python.imports import Imports
 from namegen.languages.python.joints import joints
 from namegen.languages.python.lookups import Finder
 from namegen.languages.python.named_values import named_values
+from namegen.languages.python.scopes import scope_of, tries
 from namegen.languages.python.validity import compiles
 from namegen.languages.readings import TreeReading
-from namegen.languages.sources import named_child
+from namegen.languages.sources import Stack, named_child
 from namegen.model.facts import LookupSite, Path
 
 _SIMPLE_STATEMENTS = frozenset(
@@ -89,6 +90,9 @@ class PythonReading(TreeReading[Definitions, Imports]):
         assigned = named_child(statement, 0)
         left = assigned.child_by_field_name("left") if assigned is not None else None
         return left if left is not None and left.type == "identifier" else None
+
+    def _tries(self, stack: Stack, words: Path) -> tuple[Path, ...]:
+        return tries(self.source, scope_of(self.source, stack), words)
 
     def _dotted(self, node: Node) -> Path | None:
         return dotted(self.source, node)

@@ -99,8 +99,14 @@ def path_of(workspace: Workspace, entry: BuildEntry, robot: str | None) -> str:
 
 
 def _check_robots(workspace: Workspace, entry: BuildEntry) -> None:
-    if not workspace.broken:
+    if workspace.broken:  # one of them may be meant
+        return
+    try:
         workspace.chosen(entry.robots)
+    except UnusableInput as error:
+        place = entry.places.get("robots")
+        where = str(place) if place else _where(workspace, entry)
+        raise UnusableInput(error.what, where=where, remedy=error.remedy) from error
 
 
 def _unknown_target(workspace: Workspace, entry: BuildEntry) -> UnusableInput:

@@ -135,6 +135,15 @@ def test_unusable_settings_write_nothing(boats: Path, old: str, new: str, error:
     assert sorted(boats.rglob("*")) == before
 
 
+def test_a_robot_that_is_none_is_told_with_its_place(boats: Path):
+    settings = boats / "namegen.yaml"
+    settings.write_text(settings.read_text() + "    robots: [coots]\n")
+    line = settings.read_text().count("\n")
+    with pytest.raises(UnusableInput, match='no robot "coots"') as told:
+        run(boats)
+    assert told.value.where.startswith(f"namegen.yaml:{line}:")
+
+
 def test_a_damaged_record_is_said_with_its_remedy(boats: Path):
     run(boats)
     (boats / RECORD_FILE).write_text("{")

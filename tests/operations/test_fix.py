@@ -32,6 +32,12 @@ def test_a_wrong_capital_is_mended_and_the_rest_stays(boats: Path):
     assert mended(boats, (boats / MAIN).read_bytes().decode()).changes == ()
 
 
+def test_lines_that_end_with_cr_alone_are_mended_too(boats: Path):
+    code = "# the parser takes all of it for this comment\rbow = boat.motor('bowthruster')\r"
+    mended(boats, code)
+    assert (boats / MAIN).read_bytes() == code.replace("bowthruster", "bowThruster").encode()
+
+
 def test_a_constant_is_mended_where_its_text_stands(boats: Path):
     code = 'BOW = "frontThruster"\n\ndef start(boat):\n    return boat.motor(BOW)\n'
     mended(boats, code)

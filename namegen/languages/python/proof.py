@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 from namegen.languages.edits import moved, respelt
 from namegen.languages.python.grammar import parser
+from namegen.languages.sources import Source
 from namegen.model.facts import Respelling
 
 DEEPEST = 250
@@ -64,7 +65,7 @@ def _refused(after: bytes) -> str | None:
 
 def _misplaced(after: bytes, respellings: Sequence[Respelling]) -> str | None:
     """Return a reason if a changed literal is no longer one literal between its quotes."""
-    root = parser().parse(after).root_node
+    root = Source(after, parser()).root
     for _, span in moved(respellings):
         node = root.descendant_for_byte_range(span.start, span.end)
         while node is not None and node.type != "string":
@@ -81,7 +82,7 @@ def _misplaced(after: bytes, respellings: Sequence[Respelling]) -> str | None:
 
 def _too_deep(utf8: bytes) -> bool:
     """Whether LibCST might run out of stack on the file."""
-    cursor = parser().parse(utf8).walk()
+    cursor = Source(utf8, parser()).root.walk()
     depth = 0
     while True:
         node = cursor.node

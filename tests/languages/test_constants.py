@@ -60,6 +60,10 @@ PYTHON = {
         "import os\r\nx = motor('bow')\r\n",
         "import os\r\nfrom devices import Motor\r\nx = motor(Motor.BOW)\r\n",
     ),
+    "an encoding that the text in UTF-8 has no more": (
+        "# coding: cp1252\n# \u00c1\nimport os\nx = motor('bow')\n",
+        "# coding: cp1252\n# \u00c1\nimport os\nfrom devices import Motor\nx = motor(Motor.BOW)\n",
+    ),
     "several, once": (
         "x = [motor('bow'), motor('bow')]\n",
         "from devices import Motor\n\nx = [motor(Motor.BOW), motor(Motor.BOW)]\n",
@@ -107,7 +111,7 @@ def test_python(case: str):
         before, made, Surroundings("code/heron/main.py", ("code/heron", ""))
     )
     assert done.decode() == after.decode()
-    ast.parse(done)
+    ast.parse(done.decode())
 
 
 @pytest.mark.parametrize("case", JAVA)
@@ -127,6 +131,7 @@ def test_java(case: str):
         ("x = motor('bow' 'x')\n", "code/heron/main.py"),
         ("x = motor('bow')\n", "other/main.py"),
         ("x = motor('bow'\n", "code/heron/main.py"),
+        (f"x = motor('bow')\ny = {'-' * 100_000}1\n", "code/heron/main.py"),
     ],
 )
 def test_what_cannot_be_named_is_refused(code: str, path: str):

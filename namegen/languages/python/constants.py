@@ -89,12 +89,15 @@ class _Scope(Struct):
 
     @classmethod
     def of(cls, utf8: bytes, exposed: bool) -> _Scope:
+        text = utf8.decode("utf-8")  # of bytes, Python would take the encoding that they declare
         try:
             with warnings.catch_warnings():
                 warnings.simplefilter("ignore")
-                tree = ast.parse(utf8)
-        except (SyntaxError, ValueError, RecursionError) as error:
+                tree = ast.parse(text)
+        except (SyntaxError, ValueError) as error:
             raise UnusableInput("the file is not valid Python") from error
+        except (RecursionError, MemoryError) as error:
+            raise UnusableInput("the file is nested too deeply to be changed") from error
         statements: list[ast.Import | ast.ImportFrom] = []
         header = 0
         for node in tree.body:
@@ -106,7 +109,7 @@ class _Scope(Struct):
                 header = node.end_lineno or 0
             else:
                 break
-        names = frozenset(re.findall(r"[^\W\d]\w*", utf8.decode("utf-8")))
+        names = frozenset(re.findall(r"[^\W\d]\w*", text))
         lines = utf8.splitlines(keepends=True)
         return cls(lines, statements, header or _heading(lines), names, exposed)
 

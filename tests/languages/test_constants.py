@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import subprocess
+from pathlib import Path
 
 import pytest
 
@@ -85,6 +86,32 @@ JAVA = {
         "package a;\n\nimport club.boats.HeronDevices;\n"
         "class A { Object x = motor(HeronDevices.Motor.BOW); }\n",
     ),
+    "a comment takes no name": (
+        '// not HeronDevices\npackage a;\n\nclass A { Object x = motor("bow"); }\n',
+        "// not HeronDevices\npackage a;\n\nimport club.boats.HeronDevices;\n\n"
+        "class A { Object x = motor(HeronDevices.Motor.BOW); }\n",
+    ),
+    "what a comment holds is no import": (
+        "/*\nimport a.B;\n*/\npackage a; /*\nimport z.Z;\n*/\n"
+        'class A { Object x = motor("bow"); }\n',
+        "/*\nimport a.B;\n*/\npackage a;\n\nimport club.boats.HeronDevices;\n /*\nimport z.Z;\n*/\n"
+        "class A { Object x = motor(HeronDevices.Motor.BOW); }\n",
+    ),
+    "all on one line": (
+        'package a; class A { Object x = motor("bow"); }',
+        "package a;\n\nimport club.boats.HeronDevices;\n"
+        " class A { Object x = motor(HeronDevices.Motor.BOW); }",
+    ),
+    "an import that goes on": (
+        'package a\n  .b; import a\n  .B; // mine\nclass A { Object x = motor("bow"); }\n',
+        "package a\n  .b; import a\n  .B; // mine\nimport club.boats.HeronDevices;\n"
+        "class A { Object x = motor(HeronDevices.Motor.BOW); }\n",
+    ),
+    "lines that end with CR alone": (
+        'package a;\rimport a.B;\rclass A { Object x = motor("bow"); }\r',
+        "package a;\rimport a.B;\rimport club.boats.HeronDevices;\r"
+        "class A { Object x = motor(HeronDevices.Motor.BOW); }\r",
+    ),
     "the name is taken": (
         'package a;\nclass HeronDevices { Object x = motor("bow"); }\n',
         "package a;\nclass HeronDevices { Object x = motor(club.boats.HeronDevices.Motor.BOW); }\n",
@@ -122,6 +149,24 @@ def test_java(case: str):
     made = uses(before, words, "src/club/boats/HeronDevices.java", JAVA_TEXT)
     done = language.use_constants(before, made, Surroundings("src/a/A.java", ("src",)))
     assert done.decode() == after.decode()
+
+
+def test_java_with_the_imports_compiles(tool, tmp_path: Path):
+    made = "package club.boats; public class HeronDevices { public static class Motor {"
+    made += ' public static final String BOW = "bow"; } }'
+    motor = "package a; public class B { public static Object motor(String name) { return 1; } }"
+    (tmp_path / "HeronDevices.java").write_text(made)
+    (tmp_path / "B.java").write_text(motor)
+    for number, (_, after) in enumerate(JAVA.values()):
+        if after.startswith("package club.boats"):
+            continue  # beside the class itself
+        text = after.replace("motor(", "a.B.motor(").replace("java.util.List", "java.util.Map")
+        text = text.replace("import z.Z;", "")
+        (tmp_path / "A.java").write_bytes(text.encode())
+        out = tmp_path / str(number)
+        command = [tool("javac"), "-d", str(out), *map(str, tmp_path.glob("*.java"))]
+        done = subprocess.run(command, capture_output=True, check=False)
+        assert done.returncode == 0, (after, done.stderr.decode())
 
 
 @pytest.mark.parametrize(

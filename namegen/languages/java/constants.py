@@ -6,61 +6,104 @@ import re
 from collections.abc import Sequence
 from pathlib import PurePosixPath
 
+from msgspec import Struct
+from tree_sitter import Node
+
 from namegen.errors import UnusableInput
 from namegen.languages.edits import spliced
+from namegen.languages.java.expressions import dotted
 from namegen.languages.java.grammar import parser
-from namegen.languages.sources import whole_literal
+from namegen.languages.sources import Source, whole_literal
 from namegen.model.facts import ConstantUse
 from namegen.model.places import Span
 
-_PACKAGE = re.compile(rb"^[ \t]*package[ \t]+([\w.]+)[ \t]*;[^\n]*\n?", re.MULTILINE)
-_IMPORT = re.compile(rb"^import[ \t]+([\w.]+)[ \t]*;[^\n]*\n", re.MULTILINE)
+_LINE_END = re.compile(rb"[ \t]*(?://[^\r\n]*|/\*(?:[^*\r\n]|\*(?!/))*\*/[ \t]*)?(?:\r\n?|\n)")
+"""What may stand behind a declaration in its line so that another can follow below it."""
+_NAMES = frozenset({"identifier", "scoped_identifier"})
+_WORDS = frozenset({"identifier", "type_identifier"})
+
+
+class _Head(Struct, frozen=True):
+    """What stands before the types of a file: its package and its imports, as they are written."""
+
+    package: Node | None
+    imports: tuple[Node, ...]
+
+    @classmethod
+    def of(cls, source: Source) -> _Head:
+        found = source.root.children
+        if any(node.is_error for node in found):
+            raise UnusableInput("the file is not valid Java")
+        package = next((node for node in found if node.type == "package_declaration"), None)
+        return cls(package, tuple(node for node in found if node.type == "import_declaration"))
 
 
 def use_constants(utf8: bytes, uses: Sequence[ConstantUse]) -> bytes:
     """Return the text with each literal replaced, and the generated classes imported once."""
-    root = parser().parse(utf8).root_node
+    source = Source(utf8, parser())
+    head = _Head.of(source)
     edits: list[tuple[Span, bytes]] = []
     classes: dict[str, str] = {}
     for use in uses:
-        name = _class_of(use)
-        if name not in classes:
-            classes[name], added = _spoken(utf8, name)
+        if use.file not in classes:
+            classes[use.file], added = _spoken(source, head, _class_of(use))
             edits += added
-        reference = ".".join([classes[name], *use.words[1:]])
-        literal = whole_literal(root, use.literal.span, "string_literal")
+        reference = ".".join([classes[use.file], *use.words[1:]])
+        literal = whole_literal(source.root, use.literal.span, "string_literal")
         edits.append((literal, reference.encode("utf-8")))
     return spliced(utf8, edits)
 
 
 def _class_of(use: ConstantUse) -> str:
     """Return the generated class with its package."""
-    package = _PACKAGE.search(use.text)
+    source = Source(use.text, parser())
+    package = _name(source, _Head.of(source).package)
     stem = PurePosixPath(use.file).stem
-    return f"{package[1].decode()}.{stem}" if package else stem
+    return f"{package}.{stem}" if package else stem
 
 
-def _spoken(utf8: bytes, name: str) -> tuple[str, list[tuple[Span, bytes]]]:
+def _name(source: Source, declaration: Node | None) -> str:
+    """Return the name that a package or import declaration is about."""
+    children = declaration.named_children if declaration is not None else ()
+    name = next((child for child in children if child.type in _NAMES), None)
+    return ".".join(dotted(source, name) or ())
+
+
+def _spoken(source: Source, head: _Head, name: str) -> tuple[str, list[tuple[Span, bytes]]]:
     """Return how the class is called in this file, and the edit that imports it, if any."""
     package, _, simple = name.rpartition(".")
-    own = _PACKAGE.search(utf8)
-    if (own[1].decode() if own else "") == package:
+    if _name(source, head.package) == package:
         return simple, []
     if not package:
         raise UnusableInput(f"{simple} has no package, so that code in one cannot import it")
-    imports = list(_IMPORT.finditer(utf8))
-    if any(found[1].decode() == name for found in imports):
+    if any(_is_plain(one) and _name(source, one) == name for one in head.imports):
         return simple, []
-    if re.search(rb"\b" + simple.encode() + rb"\b", utf8):
+    if any(stack[-1].type in _WORDS for stack in source.stacks([simple])):
         first = name.partition(".")[0]
-        if re.search(rb"\b" + first.encode() + rb"\b(?!\s*\.)", utf8):  # a variable hides packages
+        hidden = re.search(rb"\b" + first.encode() + rb"\b(?!\s*\.)", source.data)
+        if hidden:  # a variable hides packages
             raise UnusableInput(f"{simple} and {first} already mean something else here")
         return name, []
-    end = b"\r\n" if b"\r\n" in utf8 else b"\n"
+    return simple, [_added(source, head, name)]
+
+
+def _is_plain(declaration: Node) -> bool:
+    return not {"static", "asterisk"} & {child.type for child in declaration.children}
+
+
+def _added(source: Source, head: _Head, name: str) -> tuple[Span, bytes]:
+    """Return the edit that adds an import: in order among the others, or below the package."""
+    data = source.data
+    end = next((end for end in (b"\r\n", b"\n", b"\r") if end in data), b"\n")
     statement = f"import {name};".encode() + end
-    later = [found for found in imports if found[1].decode() > name]
-    if imports:
-        at = later[0].start() if later else imports[-1].end()
-        return simple, [(Span(at, at), statement)]
-    at = own.end() if own else 0
-    return simple, [(Span(at, at), (end if own else b"") + statement + (b"" if own else end))]
+    imports = [one for one in head.imports if _is_plain(one)]
+    later = next((one for one in imports if _name(source, one) > name), None)
+    if later is not None:
+        return Span(later.start_byte, later.start_byte), statement
+    above = imports[-1] if imports else head.package
+    if above is None:
+        return Span(0, 0), statement + end
+    line = _LINE_END.match(data, above.end_byte)
+    at = line.end() if line else above.end_byte
+    blank = end if not imports else b""
+    return Span(at, at), (b"" if line else end) + blank + statement

@@ -136,7 +136,7 @@ class CodeReader:
         except UnusableInput:
             return []
         found = (
-            (one.span, self._resolver.home(path, one.tries)) for one in reading.references(name)
+            (one.span, self._resolver.bound_at(path, one.tries)) for one in reading.references(name)
         )
         return [(span, home) for span, home in found if home is not None]
 

@@ -103,11 +103,11 @@ class Resolver(Struct):
             outcomes = [_Lost("it leads through too many names")]
         return tuple(_resolved(outcome, path, name.span) for outcome in outcomes)
 
-    def home(self, path: str, tries: tuple[Path, ...]) -> tuple[str, Path] | None:
+    def bound_at(self, path: str, tries: tuple[Path, ...]) -> tuple[str, Path] | None:
         """Return the file and the path inside it where a name is bound, imports followed."""
-        return self._home(path, tries, set())
+        return self._bound_at(path, tries, set())
 
-    def _home(
+    def _bound_at(
         self, path: str, tries: tuple[Path, ...], asked: set[tuple[str, tuple[Path, ...]]]
     ) -> tuple[str, Path] | None:
         reading = self.reading_of(path)
@@ -124,7 +124,7 @@ class Resolver(Struct):
                 continue
             target = (*one.member, *rest[len(one.under) :])
             file = self.find(one, path) if target else None
-            found = self._home(file, (target,), asked) if file is not None else None
+            found = self._bound_at(file, (target,), asked) if file is not None else None
             if found is not None:
                 return found
         return None

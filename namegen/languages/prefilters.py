@@ -1,4 +1,4 @@
-"""Which files need no reading: a search of their bytes that rules out most."""
+"""Which files, and which places in them, need no reading: searches of bytes that rule out most."""
 
 from __future__ import annotations
 
@@ -12,9 +12,11 @@ _BEFORE = 200
 """Bytes before a word that are looked at; what reaches further back is not judged."""
 
 
-def prefilter(
-    rules: Sequence[LookupRule], looks_up: Callable[[bytes, Span], bool]
-) -> Callable[[bytes], bool]:
+LooksUp = Callable[[bytes, Span], bool]
+"""Whether a look-up, or another name for it, can stand at an identifier; False is certain."""
+
+
+def prefilter(rules: Sequence[LookupRule], looks_up: LooksUp) -> Callable[[bytes], bool]:
     """Return a test on raw bytes: False when no rule can find a look-up in them.
 
     All identifiers of a rule must stand there, the called one where ``looks_up``
@@ -44,6 +46,19 @@ def prefilter(
         )
 
     return holds
+
+
+def candidates(utf8: bytes, rules: Sequence[LookupRule], looks_up: LooksUp) -> list[Span]:
+    """Return where what a rule calls may look something up, or get another name, in order."""
+    pairs = {(rule.called, rule.on) for rule in rules}
+    return sorted(
+        {
+            place
+            for called, on in pairs
+            for place in occurrences(utf8, called)
+            if looks_up(utf8, place) and (on is None or may_be_on(utf8, place, on.encode()))
+        }
+    )
 
 
 def may_be_on(data: bytes, word: Span, receiver: bytes) -> bool:

@@ -16,6 +16,7 @@ from tree_sitter import Node, Parser
 from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.imports import ImportFinder
 from namegen.languages.numbers import NumberForms, figure
+from namegen.languages.prefilters import LooksUp, candidates
 from namegen.languages.sources import Source, Stack, merged, span_of, touches
 from namegen.model.facts import Definition, Import, LookupSite, NumberSite, Path, Ref
 from namegen.model.places import Span
@@ -38,11 +39,13 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     """How numbers are written."""
     IDENTIFIERS: ClassVar[frozenset[str]]
     """Types of the leaves that refer to something."""
+    LOOKS_UP: ClassVar[LooksUp]
+    """Whether a look-up can stand at an identifier, told from bytes."""
 
     def __init__(self, utf8: bytes, parser: Parser, rules: Sequence[LookupRule]) -> None:
-        called = {rule.called for rule in rules}
-        self.source = Source(utf8, parser, self._joints(utf8), called)
         self.rules = tuple(rules)
+        self.candidates = candidates(utf8, self.rules, type(self).LOOKS_UP)
+        self.source = Source(utf8, parser, self._joints(utf8), self.candidates)
         self.bound, self.imports = self._parts()
 
     def _joints(self, utf8: bytes) -> Sequence[int]:

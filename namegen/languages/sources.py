@@ -37,14 +37,14 @@ class Source:
     """The bytes of a file (UTF-8, no byte order mark) with their tree, or a tree for each piece.
 
     ``joints`` are the offsets where the file may be cut. The pieces with one of the
-    ``words`` are parsed at once, others when they are asked about. An error
+    ``places`` are parsed at once, others when they are asked about. An error
     in the first ones may come from the cut, so it has the file parsed as a whole.
     """
 
     __slots__ = ("_deep", "_parser", "_readable", "_roots", "_starts", "data")
 
     def __init__(
-        self, data: bytes, parser: Parser, joints: Sequence[int] = (), words: Iterable[str] = ()
+        self, data: bytes, parser: Parser, joints: Sequence[int] = (), places: Iterable[Span] = ()
     ) -> None:
         self.data = data
         # The grammars take a lone CR for a blank; as LF it ends the line, at the same offset.
@@ -54,7 +54,7 @@ class Source:
         self._deep: list[Span] = []
         self._starts = [0, *joints]
         self._roots: dict[int, Node] = {}
-        if not joints or self._is_broken(words):
+        if not joints or self._is_broken(places):
             self._starts = [0]
             self._roots = {0: self._parse(0)}
 
@@ -63,10 +63,10 @@ class Source:
         """The root of the whole file's tree, of a file that was not cut."""
         return self._root(0)
 
-    def _is_broken(self, words: Iterable[str]) -> bool:
-        """Whether a piece with one of the words has an error; parses these pieces."""
-        places = (place.start for word in words for place in occurrences(self.data, word))
-        return any(self._root(piece).has_error for piece in {self._piece(at) for at in places})
+    def _is_broken(self, places: Iterable[Span]) -> bool:
+        """Whether a piece with one of the places has an error; parses these pieces."""
+        pieces = {self._piece(place.start) for place in places}
+        return any(self._root(piece).has_error for piece in pieces)
 
     def _piece(self, offset: int) -> int:
         """Return the number of the piece that an offset lies in."""
@@ -97,9 +97,9 @@ class Source:
     def stacks(self, words: Sequence[str]) -> Iterator[Stack]:
         """Yield the nodes above each place where one of the words is a whole leaf, in order."""
         places = sorted(place for word in words for place in occurrences(self.data, word))
-        return self._descend(places)
+        return self.above(places)
 
-    def _descend(self, places: Iterable[Span]) -> Iterator[Stack]:
+    def above(self, places: Iterable[Span]) -> Iterator[Stack]:
         """Yield the nodes above each place that is a whole leaf; places come in order."""
         for piece, within in groupby(places, key=lambda place: self._piece(place.start)):
             yield from self._descend_in(self._root(piece), within)

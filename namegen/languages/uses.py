@@ -12,6 +12,7 @@ from tree_sitter import Node
 from namegen.languages.parameters import Parameter, by_keyword, without_shadowed
 from namegen.languages.sources import Source, span_of
 from namegen.model.facts import Expression, LookupSite, Path, Several, Unknown
+from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
 
@@ -59,13 +60,13 @@ class LookupFinder(ABC, Generic[DefinitionsT, ImportsT, ScopeT]):
         self.imports = imports
         self.rules = rules
 
-    def sites(self) -> list[LookupSite]:
-        """Return all look-ups in the order of the file, each place once."""
+    def sites(self, candidates: Sequence[Span]) -> list[LookupSite]:
+        """Return the look-ups at some places in the order of the file, each place once."""
         rules: dict[str, list[LookupRule]] = {}
         for rule in self.rules:
             rules.setdefault(rule.called, []).append(rule)
         found: dict[tuple[int, int, int], LookupSite] = {}
-        for use in self._uses(rules):
+        for use in self._uses(rules, candidates):
             for site in self._sites(use):
                 key = (use.node.start_byte, use.node.end_byte, site.name.span.start)
                 found.setdefault(key, site)
@@ -74,8 +75,10 @@ class LookupFinder(ABC, Generic[DefinitionsT, ImportsT, ScopeT]):
         )
 
     @abstractmethod
-    def _uses(self, rules: Mapping[str, Sequence[LookupRule]]) -> Iterator[Use]:
-        """Yield the places that match the rules, which are given by the word that they call."""
+    def _uses(
+        self, rules: Mapping[str, Sequence[LookupRule]], places: Sequence[Span]
+    ) -> Iterator[Use]:
+        """Yield those places that match the rules, which are given by the word that they call."""
 
     @abstractmethod
     def _scope(self, use: Use) -> ScopeT:

@@ -1,4 +1,4 @@
-"""Reading many files of code: half of them on a second process, where that pays."""
+"""Reading many files of code: some of them on a second process, where that pays."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ import os
 import sys
 import threading
 from collections.abc import Callable, Iterable, Sequence
-from itertools import chain, zip_longest
+from itertools import takewhile
 from multiprocessing.connection import Connection
 
 from namegen.operations.code_reader import CodeReader, FileFacts
@@ -23,31 +23,45 @@ Watch = Callable[[Sequence[str]], Iterable[str]]
 def read_all(reader: CodeReader, paths: Sequence[str], watch: Watch = iter) -> list[FileFacts]:
     """Return the facts of each file, in order; the same on one process as on two.
 
-    The second process is a fork, so that it starts with all that is loaded. Where
-    that is not to be had, or other threads run, this process reads everything.
+    The second process is a fork, so that it starts with all that is loaded. It begins at
+    the end, this one at the start, until they meet: neither waits long for the other. Where
+    a fork is not to be had, or other threads run, this process reads everything.
     """
     if len(paths) < ENOUGH or not _can_fork():
         return [reader.facts(path) for path in watch(paths)]
     context = multiprocessing.get_context("fork")
     here, there = context.Pipe(duplex=False)
-    second = context.Process(target=_read, args=(reader, paths[1::2], there), daemon=True)
+    left = os.eventfd(len(paths), os.EFD_SEMAPHORE | os.EFD_NONBLOCK)  # files that no one took
+    second = context.Process(target=_read, args=(reader, paths[::-1], left, there), daemon=True)
     second.start()
     there.close()
+    others: list[FileFacts]
     try:
-        own = [reader.facts(path) for path in watch(paths[::2])]
+        own = [reader.facts(path) for path in watch(paths) if _is_left(left)]
         try:
             others, literals = here.recv()
-        except EOFError:  # it was ended from outside: its half is read here
-            others, literals = [reader.facts(path) for path in paths[1::2]], {}
+        except EOFError:  # it was ended from outside: its part is read here
+            others, literals = [reader.facts(path) for path in paths[len(own) :]], {}
     finally:
         here.close()
+        os.close(left)
         second.join()
     reader.literals.update(literals)
-    return [file for file in chain(*zip_longest(own, others)) if file is not None]
+    return own + others
 
 
-def _read(reader: CodeReader, paths: Sequence[str], answer: Connection) -> None:
-    answer.send(([reader.facts(path) for path in paths], reader.literals))
+def _read(reader: CodeReader, paths: Sequence[str], left: int, answer: Connection) -> None:
+    facts = [reader.facts(path) for path in takewhile(lambda _: _is_left(left), paths)]
+    answer.send((facts[::-1], reader.literals))
+
+
+def _is_left(files: int) -> bool:
+    """Whether a file is left to read; if so, the caller has taken it."""
+    try:
+        os.eventfd_read(files)
+    except BlockingIOError:
+        return False
+    return True
 
 
 def _can_fork() -> bool:

@@ -1,17 +1,24 @@
-"""The test on bytes that spares most files the parser: what it rules out has no look-up.
+"""The tests on bytes that spare most files, and places in them, the parser.
 
-Checked against the full reading by the tree-sitter grammars, on snippets that
-hypothesis puts together and on shapes that are easily overlooked.
+Checked against the full reading by the tree-sitter grammars, in which every
+identifier is looked at, on snippets that hypothesis puts together and on shapes
+that are easily overlooked.
 """
 
 from __future__ import annotations
+
+from collections.abc import Sequence
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from namegen import languages
+from namegen.languages import readings
+from namegen.languages.prefilters import LooksUp
 from namegen.languages.sources import occurrences
+from namegen.model.facts import Reading
+from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
 RULES = (
@@ -73,11 +80,28 @@ NOT_JAVA = [
 ]
 
 
+def everywhere(utf8: bytes, rules: Sequence[LookupRule], _looks_up: LooksUp) -> list[Span]:
+    """Return each place of a word that a rule calls, however unlikely a look-up there."""
+    return sorted({place for rule in rules for place in occurrences(utf8, rule.called)})
+
+
+def in_full(language: str, text: str) -> Reading:
+    """Return the reading that looks at every identifier."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(readings, "candidates", everywhere)
+        return languages.named(language).read(text.encode(), RULES)
+
+
 def _asked(language: str, text: str) -> tuple[bool, int]:
     """Return what the test on bytes says, and how many look-ups the full reading finds."""
-    one = languages.named(language)
-    data = text.encode()
-    return one.prefilter(RULES)(data), len(one.read(data, RULES).lookups)
+    return languages.named(language).prefilter(RULES)(text.encode()), len(
+        in_full(language, text).lookups
+    )
+
+
+def quick(language: str, text: str) -> Reading:
+    """Return the reading as an audit asks for it."""
+    return languages.named(language).read(text.encode(), RULES)
 
 
 @pytest.mark.parametrize(
@@ -87,6 +111,7 @@ def test_a_lookup_is_never_ruled_out(language, text):
     may_hold, lookups = _asked(language, text)
     assert lookups
     assert may_hold
+    assert list(quick(language, text).lookups) == list(in_full(language, text).lookups)
 
 
 @pytest.mark.parametrize(
@@ -127,9 +152,9 @@ def spaced(draw: st.DrawFn) -> str:
 def test_what_is_ruled_out_has_no_lookup_however_it_is_spaced(language, text):
     wrapped = f"({text})\n{text}" if language == "python" else f"class A {{ B b = {text}; }}"
     may_hold, lookups = _asked(language, wrapped)
-    assert (
-        may_hold or not lookups or languages.named(language).read(wrapped.encode(), RULES).unsound
-    )
+    full = in_full(language, wrapped)
+    assert may_hold or not lookups or full.unsound
+    assert list(quick(language, wrapped).lookups) == list(full.lookups) or full.unsound
 
 
 def test_another_name_that_is_not_there_yet_is_looked_for_nowhere():

@@ -17,6 +17,7 @@ from namegen.languages.parameters import Parameter
 from namegen.languages.sources import Source, Stack, elements, named_child, same
 from namegen.languages.uses import LookupFinder, Use, kind_among
 from namegen.model.facts import Expression
+from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
 _NO_TEXT = frozenset(
@@ -28,8 +29,10 @@ _NO_TEXT = frozenset(
 class Finder(LookupFinder[Definitions, Imports, Scope]):
     """Finds the look-ups of one file."""
 
-    def _uses(self, rules: Mapping[str, Sequence[LookupRule]]) -> Iterator[Use]:
-        for stack in self.source.stacks(tuple(rules)):
+    def _uses(
+        self, rules: Mapping[str, Sequence[LookupRule]], places: Sequence[Span]
+    ) -> Iterator[Use]:
+        for stack in self.source.above(places):
             for rule in rules[self.source.text(stack[-1])]:
                 use = self._use(rule, stack)
                 if use is not None:

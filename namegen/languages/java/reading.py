@@ -10,6 +10,7 @@ from namegen.languages.java.definitions import Definitions
 from namegen.languages.java.expressions import dotted
 from namegen.languages.java.imports import Imports
 from namegen.languages.java.lookups import Finder
+from namegen.languages.java.marks import looks_up
 from namegen.languages.java.named_values import named_values
 from namegen.languages.java.scopes import TYPES, scope_of, tries
 from namegen.languages.numbers import NumberForms
@@ -75,13 +76,14 @@ class JavaReading(TreeReading[Definitions, Imports]):
         brackets="parenthesized_expression",
         suffixes="lfd",
     )
+    LOOKS_UP = looks_up
     IDENTIFIERS = frozenset({"identifier", "type_identifier"})
 
     def _parts(self) -> tuple[Definitions, Imports]:
         return Definitions(self.source), Imports(self.source)
 
     def _sites(self) -> Sequence[LookupSite]:
-        return Finder(self.source, self.bound, self.imports, self.rules).sites()
+        return Finder(self.source, self.bound, self.imports, self.rules).sites(self.candidates)
 
     def _named_values(self, name: str) -> Iterable[Node]:
         return named_values(self.source, name)

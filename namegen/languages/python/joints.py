@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 
 from namegen.model.places import Span
 
-LONG = 32_768
+LONG = 16_384
 """Bytes from which on parsing less saves more than looking for the joints costs. Files that
 people write by hand are shorter: they are parsed and judged as a whole."""
 

@@ -16,6 +16,7 @@ from namegen.languages.python.scopes import Scope, scope_of
 from namegen.languages.sources import Source, Stack, elements, named_child, same, span_of
 from namegen.languages.uses import LookupFinder, Use, kind_among
 from namegen.model.facts import Expression, Unknown
+from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
 _NO_TEXT = frozenset({"integer", "float", "true", "false", "none", "lambda", "dictionary"})
@@ -25,9 +26,11 @@ _NO_TEXT = frozenset({"integer", "float", "true", "false", "none", "lambda", "di
 class Finder(LookupFinder[Definitions, Imports, Scope]):
     """Finds the look-ups of one file."""
 
-    def _uses(self, rules: Mapping[str, Sequence[LookupRule]]) -> Iterator[Use]:
+    def _uses(
+        self, rules: Mapping[str, Sequence[LookupRule]], places: Sequence[Span]
+    ) -> Iterator[Use]:
         aliases: dict[str, list[LookupRule]] = {}
-        for stack in self.source.stacks(tuple(rules)):
+        for stack in self.source.above(places):
             if stack[-1].type != "identifier":
                 continue
             for rule in rules[self.source.text(stack[-1])]:

@@ -13,6 +13,7 @@ from namegen.languages.python.expressions import dotted
 from namegen.languages.python.imports import Imports
 from namegen.languages.python.joints import joints
 from namegen.languages.python.lookups import Finder
+from namegen.languages.python.marks import looks_up
 from namegen.languages.python.named_values import named_values
 from namegen.languages.python.scopes import scope_of, tries
 from namegen.languages.python.validity import compiles
@@ -68,6 +69,7 @@ class PythonReading(TreeReading[Definitions, Imports]):
         products="binary_operator",
         brackets="parenthesized_expression",
     )
+    LOOKS_UP = looks_up
     IDENTIFIERS = frozenset({"identifier"})
 
     def _joints(self, utf8: bytes) -> Sequence[int]:
@@ -77,7 +79,7 @@ class PythonReading(TreeReading[Definitions, Imports]):
         return Definitions(self.source), Imports(self.source)
 
     def _sites(self) -> Sequence[LookupSite]:
-        return Finder(self.source, self.bound, self.imports, self.rules).sites()
+        return Finder(self.source, self.bound, self.imports, self.rules).sites(self.candidates)
 
     @cached_property
     def _sound_after_all(self) -> bool:

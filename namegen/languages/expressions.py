@@ -49,7 +49,7 @@ class ExpressionReader(Struct, Generic[ScopeT], frozen=True):
     def sequence(self, source: Source, scope: ScopeT, node: Node, depth: int) -> Expression:
         """Return each element of a list, one of which it will be."""
         options = tuple(self(source, scope, part, depth) for part in elements(node))
-        return Several(options, span_of(node))
+        return Several(options, span_of(node), listed=True)
 
 
 def addends(node: Node) -> tuple[Node, list[Node]]:

@@ -61,9 +61,18 @@ class Unknown(Struct, frozen=True):
 
 
 class Several(Struct, frozen=True):
-    """Each of several values: a list, both branches of a condition, what a loop runs over."""
+    """Each of several values: the elements of a list, or both branches of a condition."""
 
     options: tuple[Expression, ...]
+    span: Span
+    listed: bool = False
+    """Whether they are the elements of one list."""
+
+
+class Each(Struct, frozen=True):
+    """What a loop takes from a value: one element of a list after the other."""
+
+    of: Expression
     span: Span
 
 
@@ -84,7 +93,7 @@ class Wrapper(Struct, frozen=True):
     span: Span
 
 
-Expression = Text | Join | Ref | Unknown | Several | Wrapped | Wrapper
+Expression = Text | Join | Ref | Unknown | Several | Each | Wrapped | Wrapper
 
 
 class LookupSite(Struct, frozen=True):

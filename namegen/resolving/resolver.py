@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from namegen.model.facts import (
     Definition,
+    Each,
     Expression,
     Import,
     Join,
@@ -61,6 +62,8 @@ class Resolved(Struct, frozen=True):
 class _Known(Struct, frozen=True):
     text: str
     pieces: tuple[tuple[str, Text], ...] = ()
+    lists: int = 0
+    """How many lists, within one another, it stands in."""
 
 
 class _Lost(Struct, frozen=True):
@@ -68,6 +71,7 @@ class _Lost(Struct, frozen=True):
     wrapper: bool = False
     missing: bool = False
     lacking: bool = False
+    lists: int = 0
 
 
 _Outcome = _Known | _Lost
@@ -145,7 +149,10 @@ class Resolver(Struct):
                 return self._wrapped(path, value, steps + 1)
             case Several():
                 options = (self._follow(path, one, steps + 1) for one in value.options)
-                return _few([outcome for option in options for outcome in option])
+                outcomes = [outcome for option in options for outcome in option]
+                return _few([_in_list(one) for one in outcomes] if value.listed else outcomes)
+            case Each():
+                return _elements(self._follow(path, value.of, steps + 1))
             case Join():
                 return self._join(path, value, steps + 1)
 
@@ -156,7 +163,7 @@ class Resolver(Struct):
         choices: list[list[_Outcome]] = [self._follow(path, part, steps) for part in value.parts]
         lost = next((one for choice in choices for one in choice if isinstance(one, _Lost)), None)
         if lost is not None:
-            return [replace(lost, wrapper=False, missing=False)]
+            return [replace(lost, wrapper=False, missing=False, lists=0)]
         count = 1
         for choice in choices:
             count *= len(choice)
@@ -276,6 +283,21 @@ def _is_missing(outcomes: list[_Outcome]) -> bool:
 
 def _last(tries: tuple[Path, ...]) -> str:
     return tries[-1][-1]
+
+
+def _in_list(outcome: _Outcome) -> _Outcome:
+    if isinstance(outcome, _Lost):
+        return replace(outcome, wrapper=False, missing=False, lists=outcome.lists + 1)
+    return replace(outcome, lists=outcome.lists + 1)
+
+
+def _elements(outcomes: list[_Outcome]) -> list[_Outcome]:
+    """Return what a loop takes, given what the value comes to that it runs over."""
+    if not outcomes:
+        return [_Lost("it runs over a list without elements")]
+    if not all(one.lists for one in outcomes):
+        return [_Lost("it runs over values that are not written out")]
+    return [replace(one, lists=one.lists - 1) for one in outcomes]
 
 
 def _few(outcomes: list[_Outcome]) -> list[_Outcome]:

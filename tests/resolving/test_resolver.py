@@ -55,6 +55,17 @@ PYTHON_FILES = [
     ),
     (
         {
+            "c/main.py": "from names import ALL\nfor n in ALL: motor(n)",
+            "c/names.py": "ALL = ['bow', 'stern']",
+        },
+        ["bow", "stern"],
+    ),
+    (
+        {"c/main.py": "import names\nfor n in names.N: motor(n)", "c/names.py": "N = 'bow'"},
+        ["[it runs over values that are not written out]"],
+    ),
+    (
+        {
             "c/main.py": "from a import N\nmotor(N)",
             "c/a.py": "from b import N",
             "c/b.py": "from a import N",
@@ -99,6 +110,14 @@ public final class Names {
 }
 """
 JAVA_FILES = [
+    (
+        {
+            "c/p/Main.java": main("for (String n : Names.ALL) motor(n);"),
+            "c/p/Names.java": "package p; class Names { static final String[] ALL = "
+            '{"bow", "stern"}; }',
+        },
+        ["bow", "stern"],
+    ),
     ({"c/p/Main.java": main("motor(Names.N);"), "c/p/Names.java": NAMES}, ["bow"]),
     ({"c/p/Main.java": main("motor(Names.In.M);"), "c/p/Names.java": NAMES}, ["in"]),
     (

@@ -10,7 +10,7 @@ from namegen.languages.java.expressions import dotted, expression
 from namegen.languages.java.scopes import Scope, tries
 from namegen.languages.java.types import base_types, type_words
 from namegen.languages.sources import Source, elements, named_child, span_of
-from namegen.model.facts import Definition, Expression, Path, Ref, Unknown
+from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
 
 
 class Definitions(DefinitionFinder[Binding]):
@@ -18,9 +18,6 @@ class Definitions(DefinitionFinder[Binding]):
 
     def _bindings_of(self, word: str) -> list[Binding]:
         return bindings_of(self.source, word)
-
-    def _worked_out(self, binding: Binding, value: Node) -> Expression:
-        return expression(self.source, binding.within, value)
 
     def find(self, path: Path) -> list[Definition]:
         """Return every binding of a path."""
@@ -77,7 +74,7 @@ class Definitions(DefinitionFinder[Binding]):
     def _value(self, binding: Binding) -> Expression:
         span = span_of(binding.name)
         if binding.way == "each" and binding.value is not None:
-            return self._each(binding, binding.value)
+            return Each(expression(self.source, binding.within, binding.value), span)
         if binding.way == "constant":
             return Unknown("an enum constant is not text itself", span)
         if binding.way == "method" and binding.value is not None:

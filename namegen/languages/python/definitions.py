@@ -9,20 +9,15 @@ from namegen.languages.python.bindings import Binding, bindings_of
 from namegen.languages.python.expressions import dotted, expression, is_wrapper
 from namegen.languages.python.scopes import Scope, scope_at, tries
 from namegen.languages.sources import elements, span_of
-from namegen.model.facts import Definition, Expression, Path, Ref, Unknown, Wrapper
+from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown, Wrapper
 from namegen.model.places import Span
 
 
 class Definitions(DefinitionFinder[Binding]):
     """Finds the definitions of a file on demand, and remembers what was asked."""
 
-    CONDITION = "conditional_expression"
-
     def _bindings_of(self, word: str) -> list[Binding]:
         return bindings_of(self.source, word)
-
-    def _worked_out(self, binding: Binding, value: Node) -> Expression:
-        return expression(self.source, binding.within, value)
 
     def find(self, path: Path) -> list[Definition]:
         """Return every binding of a path."""
@@ -113,7 +108,8 @@ class Definitions(DefinitionFinder[Binding]):
         if value is None:
             return Unknown(binding.why or "it is made at run time", span)
         if binding.way == "each":
-            return Unknown("it is made at run time", span) if rest else self._each(binding, value)
+            unknown = Unknown("it is made at run time", span)
+            return unknown if rest else Each(expression(source, binding.within, value), span)
         if rest:
             return self._below(binding, value, rest, span)
         if is_wrapper(source, value):

@@ -7,6 +7,7 @@ import pytest
 from tests.languages.asking import Code, python
 
 MORE_THAN_ONCE = "[`N` is assigned more than once]"
+NOT_WRITTEN_OUT = "[it runs over values that are not written out]"
 RUN_TIME = "[it is made at run time]"
 
 FOLLOWED = [
@@ -47,6 +48,10 @@ FOLLOWED = [
     ("for n in ('a', 'b'): motor(n)", ["a", "b"]),
     ("ALL = ['a', 'b']\nfor n in ALL: motor(n)", ["a", "b"]),
     ("[motor(n) for n in ('a', 'b')]", ["a", "b"]),
+    ("A = ['a']\nB = ['b']\nfor n in (A if fast else B): motor(n)", ["a", "b"]),
+    ("A = B = C = D = E = F = ['a']\nG = F\nfor n in G: motor(n)", ["a"]),
+    ("for m in (('a', 'b'), ['c']):\n for n in m: motor(n)", ["a", "b", "c"]),
+    ("class K:\n ALL = ['a', 'b']\nfor n in K.ALL: motor(n)", ["a", "b"]),
     ("N = 'a' if fast else 'b'\nmotor(N)", ["a", "b"]),
     ("for s in ('a', 'b'): motor(s + 'X')", ["aX", "bX"]),
     ("ALL = ('a', 'b')\nmotor(ALL)", ["a", "b"]),
@@ -69,8 +74,13 @@ FOLLOWED = [
     ("motor(3)", ["[it is a number, not text]"]),
     ("motor(None)", ["[it is None]"]),
     ("with x as N: motor(N)", [RUN_TIME]),
-    ("for n in range(3): motor(n)", ["[it runs over values that are not written out]"]),
-    ("N = 'ab'\nfor c in N: motor(c)", ["[it runs over values that are not written out]"]),
+    ("for n in range(3): motor(n)", [NOT_WRITTEN_OUT]),
+    ("N = 'ab'\nfor c in N: motor(c)", [NOT_WRITTEN_OUT]),
+    ("for n in ('ab' if fast else ['c']): motor(n)", [NOT_WRITTEN_OUT]),
+    ("for m in ('ab',):\n for n in m: motor(n)", [NOT_WRITTEN_OUT]),
+    ("for n in ('a', x()): motor(n)", ["a", "[it is made at run time by `x()`]"]),
+    ("for n in (): motor(n)", ["[it runs over a list without elements]"]),
+    ("ALL = ['a']\nALL.append(x)\nfor n in ALL: motor(n)", [NOT_WRITTEN_OUT]),
     ("ALL = ['a']\nALL.append(x)\nmotor(ALL)", ["[`ALL` is assigned more than once]"]),
     (
         "class E(Enum):\n N = 'a'\nmotor(E.N)",

@@ -32,6 +32,8 @@ class Text(Struct, frozen=True):
     value: str
     span: Span
     opening: str
+    is_key: bool = False
+    """Whether it is a key of a table: other code may take the value by it, so it is left alone."""
 
 
 class Join(Struct, frozen=True):

@@ -55,8 +55,9 @@ class Resolved(Struct, frozen=True):
     @property
     def literal(self) -> Text | None:
         """The one literal that is the whole text and may be rewritten, if it is one."""
-        alone = len(self.pieces) == 1 and self.pieces[0][1].value == self.text
-        return self.pieces[0][1] if alone else None
+        piece = self.pieces[0][1] if len(self.pieces) == 1 else None
+        whole = piece is not None and piece.value == self.text and not piece.is_key
+        return piece if whole else None
 
 
 class _Known(Struct, frozen=True):
@@ -249,7 +250,7 @@ class Resolver(Struct):
     def _defined(self, path: str, definitions: Sequence[Definition], steps: int) -> list[_Outcome]:
         first = definitions[0]
         if len(definitions) > 1:
-            why = f"`{first.path[-1]}` is assigned more than once"
+            why = f"`{_said(first.path)}` is assigned more than once"
             parameter = next(
                 (d.value.why for d in definitions if isinstance(d.value, Unknown)), None
             )
@@ -274,11 +275,19 @@ class Resolver(Struct):
 def _missing(word: str) -> _Lost:
     if word.endswith("()"):
         return _Lost(f"it is made at run time by `{word}`", missing=True)
+    if word.startswith("["):
+        return _Lost("it is taken out of a table", missing=True)
     return _Lost(f"`{word}` is not defined in code that was read", missing=True)
 
 
 def _is_missing(outcomes: list[_Outcome]) -> bool:
     return len(outcomes) == 1 and isinstance(outcomes[0], _Lost) and outcomes[0].missing
+
+
+def _said(path: Path) -> str:
+    """Return the last word of a path, with what it stands for where it takes out of a table."""
+    plain = max(n for n, word in enumerate(path) if n == 0 or not word.startswith("["))
+    return "".join(path[plain:])
 
 
 def _last(tries: tuple[Path, ...]) -> str:

@@ -70,6 +70,14 @@ PYTHON = {
         f"THRUSTERS = (Motor.BOW_THRUSTER, Motor.STERN_THRUSTER)\n{EACH}",
         "import names\nnames.each(boat)\n",
     ),
+    "table": (
+        'NAMES = {"bow": "bowThruster", "aft": "sternThruster"}\nSPEED = {"bowThruster": 1}\n',
+        "from devices import Motor\n\n"
+        'NAMES = {"bow": Motor.BOW_THRUSTER, "aft": Motor.STERN_THRUSTER}\n'
+        'SPEED = {"bowThruster": 1}\n',
+        "import names\nboat.motor(names.NAMES['bow'])\nboat.motor(names.NAMES['aft'])\n"
+        "for name, speed in names.SPEED.items():\n    boat.motor(name)\n",
+    ),
     "a type of names": (
         'from typing import NewType\n\nName = NewType("Name", str)\nBOW = Name("bowThruster")\n',
         "from devices import Motor\nfrom typing import NewType\n\n"

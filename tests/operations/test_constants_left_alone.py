@@ -18,7 +18,7 @@ from tests.operations.conftest import FILES, lay
 @pytest.mark.parametrize(
     ("names", "program"),
     [
-        ('NAMES = {"bow": "bowThruster"}\n', "boat.motor(names.NAMES['bow'])\n"),
+        ('NAMES = {"bow": "bowThruster"}\n', "boat.motor(names.NAMES[key()])\n"),
         ('BOW = "bowThruster"\nBOW = "sternThruster"\n', "boat.motor(names.BOW)\n"),
         ('BOW = "bow" + "Thruster"\n', "boat.motor(names.BOW)\n"),
         ('BOW = "bowThruster"\n', "print(names.BOW)\n"),

@@ -44,6 +44,22 @@ def test_a_constant_is_mended_where_its_text_stands(boats: Path):
     assert (boats / MAIN).read_text() == code.replace("frontThruster", "bowThruster")
 
 
+def test_an_entry_of_a_table_is_mended_and_a_key_is_told_and_left(boats: Path):
+    """Other code takes the speed by the same key: with another key it would stop with an error."""
+    code = (
+        'NAMES = {"bow": "frontThruster"}\nSPEED = {"bowthruster": 1}\n\ndef start(boat):\n'
+        '    boat.motor(NAMES["bow"])\n    for name, speed in SPEED.items():\n'
+        '        boat.motor(name)\n    return SPEED["bowthruster"]\n'
+    )
+    fixed = mended(boats, code, fix.SUGGESTED)
+    told = [f for f in fixed.before.findings if f.place.path == MAIN]
+    assert [(f.kind, f.place.line, f.fix is None) for f in told] == [
+        ("retired-name", 1, False),
+        ("letter-case", 2, True),
+    ]
+    assert (boats / MAIN).read_text() == code.replace("frontThruster", "bowThruster")
+
+
 def test_a_misspelt_name_needs_the_stronger_word(boats: Path):
     code = 'bow = boat.motor("bowThrustr")\n'
     assert mended(boats, code).changes == ()

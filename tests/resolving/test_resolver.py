@@ -61,6 +61,13 @@ PYTHON_FILES = [
         ["bow", "stern"],
     ),
     (
+        {
+            "c/main.py": "import names\nmotor(names.T['x'])\nfor n in names.T.values(): motor(n)",
+            "c/names.py": "T = {'x': 'bow'}",
+        },
+        ["bow", "bow"],
+    ),
+    (
         {"c/main.py": "import names\nfor n in names.N: motor(n)", "c/names.py": "N = 'bow'"},
         ["[it runs over values that are not written out]"],
     ),

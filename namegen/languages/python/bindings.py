@@ -7,13 +7,21 @@ from typing import Literal
 from msgspec import Struct
 from tree_sitter import Node
 
+from namegen.languages.python.chains import KEYS, VALUES
 from namegen.languages.python.scopes import Scope, own_name, scope_at, scope_of
 from namegen.languages.sources import Source, Stack, elements, named_child, same
 
 Way = Literal["value", "each", "class", "parameter", "import", "unknown", "declared"]
 
 _PATTERNS = frozenset({"pattern_list", "tuple_pattern", "list_pattern"})
-_CHANGERS = frozenset({"append", "extend", "insert", "remove", "pop", "clear", "sort", "reverse"})
+_CHANGERS = frozenset(
+    {
+        *("append", "extend", "insert", "remove", "pop", "clear", "sort", "reverse"),
+        *("update", "setdefault", "popitem"),
+    }
+)
+_LOOPS = frozenset({"for_statement", "for_in_clause"})
+CHANGED = "it is changed at run time"
 _PARAMETERS = frozenset(
     {
         "parameters",
@@ -45,6 +53,8 @@ class Binding(Struct, frozen=True):
     """The type that the name is annotated with here."""
     attribute: bool = False
     """Whether it is set as ``self.name``."""
+    part: str | None = None
+    """Which part of each entry of the table ``value`` it gets: ``keys()`` or ``values()``."""
 
 
 def bindings_of(source: Source, word: str) -> list[Binding]:
@@ -61,7 +71,7 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
         binding = _binding(source, stack)
         if binding is not None:
             found.append(binding)
-    return [_given_back(binding, borrowed) for binding in found]
+    return [_where_bound(_given_back(binding, borrowed), found) for binding in found]
 
 
 def _lender(scope: Scope, is_global: bool) -> Scope:
@@ -81,14 +91,27 @@ def _given_back(binding: Binding, borrowed: dict[int, Scope]) -> Binding:
     return Binding(binding.name, scope, binding.way, binding.within, binding.value, binding.why)
 
 
+def _where_bound(change: Binding, bindings: list[Binding]) -> Binding:
+    """Return a change of a list or table as one of the name around it that stands for it."""
+    scope: Scope | None = change.scope if change.why == CHANGED and not change.attribute else None
+    while scope is not None:
+        if any(b.scope.node.id == scope.node.id and b.why != CHANGED for b in bindings):
+            return Binding(change.name, scope, change.way, change.within, why=CHANGED)
+        scope = scope.outer
+    return change
+
+
 def _binding(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form
     """Return what the last node of the stack binds, or None where it is only used."""
     leaf, parent = stack[-1], stack[-2]
     kind = parent.type
     if kind == "assignment":
         return _assigned(source, stack, leaf, parent)
+    if kind in {"attribute", "subscript"} and _changes(source, stack):
+        scope = scope_of(source, stack)
+        return Binding(leaf, scope, "unknown", scope, why=CHANGED)
     if kind == "attribute":
-        return _attribute(source, stack)
+        return _own_attribute(source, stack)
     if kind in _PATTERNS:
         return _unpacked(source, stack)
     if kind in _PARAMETERS:
@@ -100,9 +123,7 @@ def _binding(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 -
     if kind == "named_expression" and first:
         owner = _beyond_comprehensions(scope)
         return Binding(leaf, owner, "value", scope, parent.child_by_field_name("value"))
-    if kind in {"for_statement", "for_in_clause"} and same(
-        parent.child_by_field_name("left"), leaf
-    ):
+    if kind in _LOOPS and same(parent.child_by_field_name("left"), leaf):
         return Binding(leaf, scope, "each", scope, parent.child_by_field_name("right"))
     if kind in {"as_pattern_target", "augmented_assignment"} and first:
         return Binding(leaf, scope, "unknown", scope, why="it is made at run time")
@@ -126,23 +147,31 @@ def _assigned(source: Source, stack: Stack, target: Node, parent: Node) -> Bindi
     return Binding(stack[-1], scope, way, scope, value, declared=declared)
 
 
-def _attribute(source: Source, stack: Stack) -> Binding | None:
-    """Return the binding by ``self.x = value``, or the changing of a list by ``x.append()``."""
-    leaf, parent, above = stack[-1], stack[-2], stack[-3]
-    if same(parent.child_by_field_name("attribute"), leaf):
-        return _own_attribute(source, stack) if above.type in _SETTERS else None
-    attribute = parent.child_by_field_name("attribute")
-    if attribute is not None and above.type == "call" and source.text(attribute) in _CHANGERS:
-        scope = scope_of(source, stack)
-        return Binding(leaf, scope, "unknown", scope, why="it is changed at run time")
-    return None
+def _changes(source: Source, stack: Stack) -> bool:
+    """Whether the list that the last node names is changed: ``x.append(1)``, ``x[0] = 1``."""
+    if len(stack) < 3:
+        return False
+    whole, parent, above = stack[-1], stack[-2], stack[-3]
+    if parent.type == "attribute" and same(parent.child_by_field_name("object"), whole):
+        method = parent.child_by_field_name("attribute")
+        return above.type == "call" and method is not None and source.text(method) in _CHANGERS
+    if parent.type != "subscript" or not same(parent.child_by_field_name("value"), whole):
+        return False
+    is_set = above.type in _SETTERS and same(above.child_by_field_name("left"), parent)
+    return is_set or above.type == "delete_statement"
 
 
 _SETTERS = _PATTERNS | {"assignment", "augmented_assignment", "for_statement", "as_pattern_target"}
 
 
 def _own_attribute(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911
+    """Return the binding by ``self.x = value``, or the change of a list that it names."""
     parent, above = stack[-2], stack[-3]
+    changed = _changes(source, stack[:-1])
+    if not same(parent.child_by_field_name("attribute"), stack[-1]):
+        return None
+    if above.type not in _SETTERS and not changed:
+        return None
     whose = parent.child_by_field_name("object")
     if whose is None or whose.type != "identifier":
         return None
@@ -169,7 +198,7 @@ def _own_attribute(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR
 
 
 def _unpacked(source: Source, stack: Stack) -> Binding:
-    """Return the binding by ``a, b = one, two``; anything less plain is unknown."""
+    """Return the binding by ``a, b = one, two`` or by ``for a, b in table.items()``."""
     leaf, pattern, above = stack[-1], stack[-2], stack[-3]
     scope = scope_of(source, stack)
     right = above.child_by_field_name("right")
@@ -180,6 +209,13 @@ def _unpacked(source: Source, stack: Stack) -> Binding:
         if written_out and len(names) == len(values) and not splats:
             place = next(i for i, name in enumerate(names) if same(name, leaf))
             return Binding(leaf, scope, "value", scope, values[place])
+    if above.type in _LOOPS and right is not None and right.type == "call":
+        names, of = elements(pattern), right.child_by_field_name("function")
+        method = of.child_by_field_name("attribute") if of is not None else None
+        if len(names) == 2 and method is not None and source.text(method) == "items":
+            part = KEYS if same(names[0], leaf) else VALUES
+            table = of.child_by_field_name("object") if of is not None else None
+            return Binding(leaf, scope, "each", scope, table, part=part)
     return Binding(leaf, scope, "unknown", scope, why="it is unpacked at run time")
 
 

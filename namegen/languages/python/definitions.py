@@ -6,8 +6,10 @@ from tree_sitter import Node
 
 from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.python.bindings import Binding, bindings_of
-from namegen.languages.python.expressions import dotted, expression, is_wrapper
+from namegen.languages.python.chains import chain
+from namegen.languages.python.expressions import TAKEN, dotted, expression, is_wrapper
 from namegen.languages.python.scopes import Scope, scope_at, tries
+from namegen.languages.python.tables import TABLES, taken
 from namegen.languages.sources import elements, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown, Wrapper
 from namegen.model.places import Span
@@ -59,11 +61,15 @@ class Definitions(DefinitionFinder[Binding]):
 
     def _members(self, owner: Scope, words: Path, path: Path) -> list[Definition]:
         """Return the definitions of a class's member, or where it is inherited from."""
+        bases = self._bases(owner)
+        enum = any(base[-1].endswith(("Enum", "Flag")) for base in bases)
+        if words[0].startswith("["):
+            if not enum:
+                return [Definition(path, Unknown(TAKEN, span_of(owner.node)), span_of(owner.node))]
+            words = (words[0][2:-2], *words[1:])  # a member by its name
         bound = [
             binding for binding in self.bindings(words[0]) if binding.scope.node.id == owner.node.id
         ]
-        bases = self._bases(owner)
-        enum = any(base[-1].endswith(("Enum", "Flag")) for base in bases)
         if enum and bound:
             return self._enum_member(bound, words, path, bases)
         if bound:
@@ -109,18 +115,26 @@ class Definitions(DefinitionFinder[Binding]):
             return Unknown(binding.why or "it is made at run time", span)
         if binding.way == "each":
             unknown = Unknown("it is made at run time", span)
-            return unknown if rest else Each(expression(source, binding.within, value), span)
+            return unknown if rest else Each(self._run_over(binding, value), span)
         if rest:
             return self._below(binding, value, rest, span)
         if is_wrapper(source, value):
             return Wrapper(span)
         return expression(source, binding.within, value)
 
+    def _run_over(self, binding: Binding, value: Node) -> Expression:
+        """Return what a loop runs over, or the part of it that the name gets."""
+        if binding.part is None:
+            return expression(self.source, binding.within, value)
+        return taken(self.source, binding.within, value, (binding.part,))
+
     def _below(self, binding: Binding, value: Node, rest: Path, span: Span) -> Expression:
-        """Return ``rest`` of another name, or of an object of a class: ``names = Names()``."""
+        """Return ``rest`` of a table, of another name, or of an object: ``names = Names()``."""
+        if value.type in TABLES:
+            return taken(self.source, binding.within, value, rest)
         if value.type == "call":
             value = value.child_by_field_name("function") or value
-        words = dotted(self.source, value)
+        words = chain(self.source, value)
         if words is None:
             return Unknown("it is made at run time", span)
         return Ref(tries(self.source, binding.within, (*words, *rest)), span)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader, addends
+from namegen.languages.python.chains import KEYS, VALUES, chain
 from namegen.languages.python.literals import value_of
 from namegen.languages.python.scopes import Scope, tries
 from namegen.languages.sources import Source, elements, named_child, span_of
@@ -22,15 +24,14 @@ from namegen.model.facts import (
 from namegen.model.places import Span
 
 _SEQUENCES = frozenset({"list", "tuple", "set", "expression_list"})
+TAKEN = "it is taken out of a table"
 _WHY = {
-    "subscript": "it is taken out of a table",
     "lambda": "it is a function",
     "integer": "it is a number, not text",
     "float": "it is a number, not text",
     "none": "it is None",
     "true": "it is True, not text",
     "false": "it is False, not text",
-    "dictionary": "it is a table, not text",
     "list_splat": "the arguments are unpacked at run time",
     "dictionary_splat": "the arguments are unpacked at run time",
 }
@@ -136,9 +137,9 @@ def _binary(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
 
 
 def _name(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    words = dotted(source, node)
+    words = chain(source, node)
     if words is None:
-        return Unknown(RUN_TIME, span_of(node))
+        return Unknown(TAKEN if node.type == "subscript" else RUN_TIME, span_of(node))
     return Ref(tries(source, scope, words), span_of(node))
 
 
@@ -154,6 +155,19 @@ def _sequence(source: Source, scope: Scope, node: Node, depth: int) -> Expressio
     return expression.sequence(source, scope, node, depth)
 
 
+def _keys(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return the keys of a table, which a loop over it takes."""
+    options: list[Expression] = []
+    for row in elements(node):
+        key = row.child_by_field_name("key")
+        if key is None:
+            options.append(Unknown("the table is unpacked at run time", span_of(row)))
+            continue
+        value = expression(source, scope, key, depth)
+        options.append(replace(value, is_key=True) if isinstance(value, Text) else value)
+    return Several(tuple(options), span_of(node), listed=True)
+
+
 def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     function, arguments = (
         node.child_by_field_name("function"),
@@ -164,6 +178,9 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     words = dotted(source, function) if function is not None else None
     given = elements(arguments) if arguments is not None else []
     last = _field_text(source, function, "attribute") if function is not None else ""
+    part = chain(source, node) if f"{last}()" in {KEYS, VALUES} else None
+    if part is not None:
+        return Ref(tries(source, scope, part), span_of(node))
     called = f"`{words[-1] if words else last}()`" if words or last else "a call"
     if (
         words is None
@@ -188,6 +205,8 @@ _READERS: dict[str, Reader[Scope]] = {
     "identifier": _name,
     "attribute": _name,
     "conditional_expression": _conditional,
+    "subscript": _name,
+    "dictionary": _keys,
     "call": _call,
     "named_expression": _walrus,
     **dict.fromkeys(_SEQUENCES, _sequence),

@@ -7,6 +7,7 @@ import pytest
 from tests.languages.asking import Code, python
 
 MORE_THAN_ONCE = "[`N` is assigned more than once]"
+TAKEN = "[it is taken out of a table]"
 NOT_WRITTEN_OUT = "[it runs over values that are not written out]"
 RUN_TIME = "[it is made at run time]"
 
@@ -53,11 +54,48 @@ FOLLOWED = [
     ("for m in (('a', 'b'), ['c']):\n for n in m: motor(n)", ["a", "b", "c"]),
     ("class K:\n ALL = ['a', 'b']\nfor n in K.ALL: motor(n)", ["a", "b"]),
     ("N = 'a' if fast else 'b'\nmotor(N)", ["a", "b"]),
+    # tables and lists
+    ("T = {'x': 'a', 1: 'b'}\nmotor(T['x']); motor(T[1])", ["a", "b"]),
+    ("T = {'x': 'a', 'x': 'b'}\nmotor(T['x'])", ["b"]),
+    ("T = ['a', 'b']\nmotor(T[0]); motor(T[-1])", ["a", "b"]),
+    ("T = {'m': {'x': 'a'}, 'n': ('b', 3)}\nmotor(T['m']['x']); motor(T['n'][0])", ["a", "b"]),
+    ("N = 'a'\nT = {'x': N}\nU = T\nmotor(U['x'])", ["a"]),
+    ("class K:\n T = {'x': 'a'}\n def f(self): motor(self.T['x'])", ["a"]),
+    ("class K:\n def __init__(self): self.t = ['a']\n def f(self): motor(self.t[0])", ["a"]),
+    ("class E(Enum):\n N = 'a'\nmotor(E['N'].value)", ["a"]),
+    ("T = {'x': 'a', 'y': 'b'}\nfor n in T.values(): motor(n)", ["a", "b"]),
+    ("T = {'a': 1, 'b': 2}\nfor n in T: motor(n)", ["a", "b"]),
+    ("T = {'a': 1}\nfor n in T.keys(): motor(n)", ["a"]),
+    ("for n, speed in {'a': 1, 'b': 2}.items(): motor(n)", ["a", "b"]),
+    ("T = {'x': 'a'}\n[motor(n) for x, n in T.items()]", ["a"]),
+    ("T = {'x': 'a'}\ndef f(T):\n T['x'] = 1\nmotor(T['x'])", ["a"]),
     ("for s in ('a', 'b'): motor(s + 'X')", ["aX", "bX"]),
     ("ALL = ('a', 'b')\nmotor(ALL)", ["a", "b"]),
     ("if (n := 'bow'): motor(n)", ["bow"]),
     # not known
     ("N = 'a'\nN = 'b'\nmotor(N)", [MORE_THAN_ONCE]),
+    ("T = {'x': 'a'}\nmotor(T['y'])", ["[the table has no `'y'`]"]),
+    ("T = ['a']\nmotor(T[1])", ["[the list has no element 1]"]),
+    ("T = {'x': 'a', **other}\nmotor(T['x'])", [TAKEN]),
+    ("T = {'x': 'a'}\nmotor(T[key])", [TAKEN]),
+    ("T = {f'{x}': 'a'}\nmotor(T['x'])", [TAKEN]),
+    ("class K: pass\nmotor(K['x'])", [TAKEN]),
+    ("T = {'x': 'a'}\nT['x'] = y\nmotor(T['x'])", [MORE_THAN_ONCE.replace("N", "T['x']")]),
+    ("T = {'x': 'a'}\ndef f(): T['x'] = y\nmotor(T['x'])", [MORE_THAN_ONCE.replace("N", "T['x']")]),
+    (
+        "T = {'x': 'a'}\ndef f(): T.update(y)\nmotor(T['x'])",
+        [MORE_THAN_ONCE.replace("N", "T['x']")],
+    ),
+    ("T = ['a']\ndel T[0]\nmotor(T[0])", [MORE_THAN_ONCE.replace("N", "T[0]")]),
+    ("T = ['a']\ndef f(): T.append(x)\nfor n in T: motor(n)", [NOT_WRITTEN_OUT]),
+    (
+        "class K:\n def __init__(self):\n  self.t = ['a']\n  self.t.append(x)\n"
+        " def f(self):\n  for n in self.t: motor(n)",
+        [NOT_WRITTEN_OUT],
+    ),
+    ("for n, m in T.items(): motor(n)", [NOT_WRITTEN_OUT]),
+    ("for n, m in zip(A, B): motor(n)", ["[it is unpacked at run time]"]),
+    ("N = 'ab'\nmotor(N[0])", [RUN_TIME]),
     ("N = 'a'\nN += 'b'\nmotor(N)", [MORE_THAN_ONCE]),
     ("N = 'a'\ndef f():\n global N\n N = 'b'\nmotor(N)", [MORE_THAN_ONCE]),
     ("try:\n from x import N\nexcept ImportError:\n N = 'a'\nmotor(N)", [MORE_THAN_ONCE]),

@@ -1,0 +1,61 @@
+"""Tables and lists of Python that are written out, and what is taken out of them."""
+
+from __future__ import annotations
+
+from tree_sitter import Node
+
+from namegen.languages.python.chains import KEYS, VALUES, chain, entry
+from namegen.languages.python.expressions import TAKEN, expression
+from namegen.languages.python.scopes import Scope, tries
+from namegen.languages.sources import Source, elements, span_of
+from namegen.model.facts import Expression, Path, Ref, Several, Unknown
+
+LISTS = frozenset({"list", "tuple", "expression_list"})
+TABLES = LISTS | {"dictionary"}
+
+
+def taken(source: Source, scope: Scope, table: Node, words: Path) -> Expression:
+    """Return what the words of a chain take out of a table, one after the other."""
+    node = table
+    for place, word in enumerate(words):
+        if node.type not in TABLES:
+            name = chain(source, node)
+            if name is None:
+                return Unknown(TAKEN, span_of(node))
+            return Ref(tries(source, scope, (*name, *words[place:])), span_of(node))
+        found = _element(node, word) if node.type in LISTS else _row(source, scope, node, word)
+        if not isinstance(found, Node):
+            return found
+        node = found
+    return expression(source, scope, node)
+
+
+def _row(source: Source, scope: Scope, table: Node, word: str) -> Node | Expression:
+    """Return the value of an entry, or all keys or all values."""
+    rows, span = elements(table), span_of(table)
+    if any(row.type != "pair" for row in rows):
+        return Unknown(TAKEN, span)
+    if word == KEYS:
+        return expression(source, scope, table)
+    if word == VALUES:
+        values = (expression(source, scope, row.child_by_field_name("value")) for row in rows)
+        return Several(tuple(values), span, listed=True)
+    # Of two rows with one key the last counts.
+    entries = {
+        entry(source, row.child_by_field_name("key")): row.child_by_field_name("value")
+        for row in rows
+    }
+    sure = None not in entries and word.startswith("[")
+    why = f"the table has no `{word[1:-1]}`" if sure else TAKEN
+    return entries.get(word) or Unknown(why, span)
+
+
+def _element(values: Node, word: str) -> Node | Expression:
+    """Return the element of a list at a place, which may be counted from its end."""
+    place, parts = word[1:-1], elements(values)
+    splat = any("splat" in part.type for part in parts)
+    if splat or not word.startswith("[") or not place.removeprefix("-").isdecimal():
+        return Unknown(TAKEN, span_of(values))
+    if not -len(parts) <= int(place) < len(parts):
+        return Unknown(f"the list has no element {place}", span_of(values))
+    return parts[int(place)]

@@ -165,6 +165,8 @@ class Resolver(Struct):
         lost = next((one for choice in choices for one in choice if isinstance(one, _Lost)), None)
         if lost is not None:
             return [replace(lost, wrapper=False, missing=False, lists=0)]
+        if any(one.lists for choice in choices for one in choice):
+            return [_Lost("it is put together from lists")]
         count = 1
         for choice in choices:
             count *= len(choice)

@@ -76,6 +76,7 @@ FOLLOWED = [
     ("N = 'a'\nN = 'b'\nmotor(N)", [MORE_THAN_ONCE]),
     ("T = {'x': 'a'}\nmotor(T['y'])", ["[the table has no `'y'`]"]),
     ("T = ['a']\nmotor(T[1])", ["[the list has no element 1]"]),
+    ("T = ['a'] + ['b']\nmotor(T)", ["[it is put together from lists]"]),
     ("T = {'x': 'a', **other}\nmotor(T['x'])", [TAKEN]),
     ("T = {'x': 'a'}\nmotor(T[key])", [TAKEN]),
     ("T = {f'{x}': 'a'}\nmotor(T['x'])", [TAKEN]),

@@ -1,0 +1,133 @@
+"""What is said of a name holds when the program runs.
+
+Checked against CPython: hypothesis puts programs together from constants, tables, loops,
+functions and classes, and they are run with a `motor` that notes what it is given. A look-up
+of which every text is said to be known must get no other.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections import defaultdict
+from contextlib import suppress
+
+import hypothesis.strategies as st
+from hypothesis import given, settings
+
+from tests.languages.asking import Code
+
+WORDS = st.sampled_from(["'a'", "'b'", "'c'"])
+NAMES = st.sampled_from(["M", "N", "T", "U"])
+KEYS = st.sampled_from(["'a'", "'b'", "0", "1", "-1"])
+PLAIN = st.one_of(WORDS, WORDS, NAMES, st.tuples(NAMES, KEYS).map("{0[0]}[{0[1]}]".format))
+
+
+def listed(parts: st.SearchStrategy[str]) -> st.SearchStrategy[str]:
+    """Return lists and tables of values."""
+    some = st.lists(parts, max_size=3)
+    rows = st.lists(st.tuples(KEYS, parts).map(": ".join), max_size=3)
+    return st.one_of(
+        some.map(lambda values: f"[{', '.join(values)}]"),
+        some.map(lambda values: f"({''.join(value + ', ' for value in values)})"),
+        rows.map(lambda pairs: f"{{{', '.join(pairs)}}}"),
+        st.tuples(parts, parts).map(" if flag() else ".join),
+        st.tuples(parts, parts).map(" + ".join),
+    )
+
+
+VALUES = st.recursive(PLAIN, listed, max_leaves=4)
+SIMPLE = st.one_of(
+    st.tuples(NAMES, VALUES).map(" = ".join),
+    st.tuples(NAMES, VALUES).map(" = ".join),
+    VALUES.map("motor({})".format),
+    PLAIN.map("motor({})".format),
+    PLAIN.map("motor({})".format),
+    st.tuples(NAMES, KEYS, VALUES).map("{0[0]}[{0[1]}] = {0[2]}".format),
+    st.tuples(NAMES, VALUES).map("{0[0]}.append({0[1]})".format),
+    st.tuples(NAMES, VALUES).map("{0[0]}.update({0[1]})".format),
+    st.tuples(NAMES, KEYS).map("del {0[0]}[{0[1]}]".format),
+    st.tuples(NAMES, NAMES, VALUES, VALUES).map("{0[0]}, {0[1]} = {0[2]}, {0[3]}".format),
+)
+
+
+def indented(block: list[str]) -> str:
+    """Return the statements of a block, one step further in."""
+    return "\n".join("    " + line for part in block for line in part.split("\n"))
+
+
+def blocks(inner: st.SearchStrategy[str]) -> st.SearchStrategy[str]:
+    """Return statements that hold others."""
+    body = st.lists(inner, min_size=1, max_size=3).map(indented)
+    return st.one_of(
+        st.tuples(NAMES, VALUES, body).map("for {0[0]} in {0[1]}:\n{0[2]}".format),
+        st.tuples(NAMES, NAMES, NAMES, body).map(
+            "for {0[0]}, {0[1]} in {0[2]}.items():\n{0[3]}".format
+        ),
+        st.tuples(NAMES, NAMES, body).map("for {0[0]} in {0[1]}.values():\n{0[2]}".format),
+        body.map("if flag():\n{}".format),
+        body.map("def f():\n{}\nf()".format),
+        st.tuples(NAMES, body).map("def f({0[0]}):\n{0[1]}\nf('a')".format),
+        st.tuples(NAMES, body).map("def f():\n    global {0[0]}\n{0[1]}\nf()".format),
+        st.tuples(NAMES, body).map("class K:\n{0[1]}\nmotor(K.{0[0]})".format),
+    )
+
+
+STARTS = st.lists(
+    st.tuples(NAMES, st.one_of(WORDS, listed(WORDS), listed(listed(WORDS)))).map(" = ".join),
+    min_size=1,
+    max_size=3,
+)
+ENDS = st.lists(PLAIN.map("motor({})".format), min_size=2, max_size=6)
+PROGRAMS = st.tuples(
+    STARTS, st.lists(st.recursive(SIMPLE, blocks, max_leaves=6), min_size=1, max_size=5), ENDS
+).map(lambda parts: [*parts[0], *parts[1], *parts[2]])
+
+
+def given_to_motor(parts: list[str]) -> dict[int, set[object]]:
+    """Run a program, going on behind what fails; return what motor was given in each line."""
+    seen: dict[int, set[object]] = defaultdict(set)
+
+    def note(value: object, line: int) -> None:
+        if isinstance(value, list | tuple | dict):
+            for part in value:
+                note(part, line)
+        else:
+            seen[line].add(value)
+
+    def motor(value: object) -> None:
+        note(value, sys._getframe(1).f_lineno)
+
+    turns = iter([True, False] * 100)
+    world = {"motor": motor, "flag": lambda: next(turns)}
+    above = 0
+    for part in parts:
+        with suppress(
+            LookupError,
+            NameError,
+            TypeError,
+            AttributeError,
+            RuntimeError,
+            ValueError,
+            RecursionError,
+        ):
+            exec(compile("\n" * above + part, "<program>", "exec"), world)
+        above += part.count("\n") + 1
+    return seen
+
+
+@settings(max_examples=400, deadline=None)
+@given(parts=PROGRAMS)
+def test_a_text_that_is_known_is_the_one_that_the_program_gets(parts: list[str]):
+    program = "\n".join(parts) + "\n"
+    try:
+        compile(program, "<program>", "exec")
+    except SyntaxError:  # a name is used before it is said to be global
+        return
+    said: dict[int, set[str | None]] = defaultdict(set)
+    code = Code({"main.py": program})
+    for site in code.sites("main.py"):
+        line = program.count("\n", 0, site.span.start) + 1
+        said[line] |= {one.text for one in code.resolver.resolve(site, "main.py")}
+    for line, texts in given_to_motor(parts).items():
+        assert line in said
+        assert None in said[line] or texts <= said[line], (program, line)

@@ -129,18 +129,26 @@ def _lambda_parameter(source: Source, stack: Stack) -> Binding | None:
 
 def _assigned(source: Source, stack: Stack) -> tuple[Binding, tuple[int, ...]] | None:
     """Return the value that an assignment gives, with the scopes around it, innermost first."""
-    target, above = stack[-1], stack[-2]
-    own = False
-    if above.type == "field_access" and same(above.child_by_field_name("field"), target):
-        whose = above.child_by_field_name("object")
-        if whose is None or whose.type != "this":
+    place = len(stack) - 1
+    whose = stack[place - 1].child_by_field_name("object")
+    member = stack[place - 1].type == "field_access" and whose is not None
+    if member:
+        if not same(stack[place - 1].child_by_field_name("field"), stack[place]):
             return None
-        own, target, above = True, above, stack[-3]
-    if above.type != "assignment_expression" or not same(above.child_by_field_name("left"), target):
+        place -= 1
+    element = stack[place - 1].type == "array_access"
+    if element:
+        if not same(stack[place - 1].child_by_field_name("array"), stack[place]):
+            return None
+        place -= 1
+    above = stack[place - 1]
+    if above.type != "assignment_expression" or not same(
+        above.child_by_field_name("left"), stack[place]
+    ):
         return None
     scope = scope_of(source, stack)
     operator = above.child_by_field_name("operator")
-    plain = operator is not None and operator.type == "="
+    plain = operator is not None and operator.type == "=" and not element
     value = above.child_by_field_name("right") if plain else None
     binding = Binding(
         stack[-1],
@@ -150,10 +158,20 @@ def _assigned(source: Source, stack: Stack) -> tuple[Binding, tuple[int, ...]] |
         value,
         "it is changed at run time",
     )
+    around = _around(source, scope, whose if member else None)
+    return (binding, around) if around else None
+
+
+def _around(source: Source, scope: Scope, whose: Node | None) -> tuple[int, ...]:
+    """Return the scopes around a place in which a name may be declared, innermost first.
+
+    With ``whose`` before it, as in ``this.name`` or ``Names.name``, these are types alone.
+    """
     around: list[int] = []
     current: Scope | None = scope
     while current is not None:
-        if not own or current.sort != "region":
+        named = whose is None or whose.type == "this" or current.name == source.text(whose)
+        if named and (whose is None or current.sort != "region"):
             around.append(current.node.id)
         current = current.outer
-    return binding, tuple(around)
+    return tuple(around)

@@ -49,6 +49,14 @@ FOLLOWED = [
     ),
     ('void f() { String n = "a"; n = "b"; motor(n); }', ["[`n` is assigned more than once]"]),
     ('void f() { String n = "a"; n += "b"; motor(n); }', ["[`n` is assigned more than once]"]),
+    (
+        'String[] all = {"a"}; void f() { all[0] = x; for (var n : all) motor(n); }',
+        ["[it runs over values that are not written out]"],
+    ),
+    (
+        'static String n = "a"; void f() { Main.n = "b"; motor(n); }',
+        ["[`n` is assigned more than once]"],
+    ),
     ("String n = n; void f() { motor(n); }", ["[`n` is defined by itself]"]),
     ("void f() { motor(n); }", ["[`n` is not defined in code that was read]"]),
     ("void f(String n) { motor(n); }", ["[it is a parameter of `f`]"]),

@@ -1,0 +1,178 @@
+"""What is said of a Java name holds when the program runs.
+
+Checked against the Java compiler and virtual machine: classes are put together at random, from
+a fixed seed, of constants, fields, arrays, loops, methods and enums; all are compiled and run at
+once with a `motor` that notes what it is given. A look-up of which every text is said to be known
+must get no other.
+"""
+
+from __future__ import annotations
+
+import random
+import subprocess
+from collections import defaultdict
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+
+from tests.languages.asking import Code
+
+CLASSES = 300
+MAIN = """\
+import java.util.List;
+
+class Main {
+  static int turn = 0;
+
+  static boolean flag() {
+    return turn++ % 2 == 0;
+  }
+
+  static void motor(String name) {
+    StackTraceElement at = Thread.currentThread().getStackTrace()[2];
+    System.out.println(at.getFileName() + " " + at.getLineNumber() + " " + name);
+  }
+
+  public static void main(String[] arguments) {
+RUNS  }
+}
+"""
+ENUM = """\
+  enum E {
+    X("ex"), Y("ey");
+    final String id;
+    E(String id) { this.id = id; }
+    String id() { return id; }
+  }
+"""
+
+
+class Maker:
+    """Makes one class at random; each look-up has a line of its own."""
+
+    def __init__(self, seed: int) -> None:
+        self.random = random.Random(seed)
+        self.name = f"P{seed}"
+        self.texts = ["E.X.id", "E.Y.id()"]
+        self.variables: list[str] = []
+        self.arrays: list[str] = []
+        self.count = 0
+
+    def fresh(self) -> str:
+        self.count += 1
+        return f"v{self.count}"
+
+    def text(self, deep: int = 2) -> str:
+        """Return an expression that is a text."""
+        sorts = ["literal", "literal", "name", "name", "name", "sum", "choice", "element"]
+        sort = self.random.choice(sorts) if deep else "literal"
+        if sort == "sum":
+            return f"{self.text(deep - 1)} + {self.text(deep - 1)}"
+        if sort == "choice":
+            return f"(Main.flag() ? {self.text(deep - 1)} : {self.text(deep - 1)})"
+        if sort == "element" and self.arrays:
+            return f"{self.random.choice(self.arrays)}[0]"
+        if sort == "name":
+            return self.random.choice(self.texts)
+        return self.random.choice(['"a"', '"b"', '"c"'])
+
+    def values(self) -> str:
+        return ", ".join(self.text() for _ in range(self.random.randint(1, 3)))
+
+    def declared(self, modifiers: str = "") -> str:
+        """Return the declaration of a text or an array, which can be used from there on."""
+        name, final = self.fresh(), self.random.choice(["final ", ""])
+        if self.random.random() < 0.6:
+            line = f"{modifiers}{final}String {name} = {self.text()};"
+            self.texts.append(f"{self.name}.{name}" if modifiers and final else name)
+            self.variables += [] if final else [name]
+            return line
+        line = f"{modifiers}{final}String[] {name} = {{{self.values()}}};"
+        self.arrays.append(name)
+        return line
+
+    def block(self, deep: int) -> Iterator[str]:
+        """Yield statements; what they declare is not seen behind them."""
+        known = list(self.texts), list(self.variables), list(self.arrays)
+        for _ in range(self.random.randint(1, 4)):
+            yield from self.statement(deep)
+        self.texts, self.variables, self.arrays = known
+
+    def statement(self, deep: int) -> Iterator[str]:
+        sorts = ["look-up", "look-up", "declared", "assigned", "element", "each", "if"]
+        sort = self.random.choice(sorts)
+        if sort == "declared":
+            yield self.declared()
+        elif sort == "assigned" and self.variables:
+            how = self.random.choice(["=", "+="])
+            yield f"{self.random.choice(self.variables)} {how} {self.text()};"
+        elif sort == "element" and self.arrays:
+            yield f"{self.random.choice(self.arrays)}[0] = {self.text()};"
+        elif sort == "each" and deep:
+            name, over = self.fresh(), [f"List.of({self.values()})", *self.arrays]
+            yield f"for (String {name} : {self.random.choice(over)}) {{"
+            self.texts.append(name)
+            yield from self.block(deep - 1)
+            self.texts.remove(name)
+            yield "}"
+        elif sort == "if" and deep:
+            yield "if (Main.flag()) {"
+            yield from self.block(deep - 1)
+            yield "}"
+        else:
+            yield f"Main.motor({self.text()});"
+
+    def made(self) -> str:
+        """Return the class."""
+        fields = [self.declared("static ") for _ in range(self.random.randint(1, 4))]
+        self.texts.append("called()")
+        body = [*self.block(2), *self.block(2)]
+        called = self.random.choice(['"a"', *(t for t in self.texts if t.startswith("P"))])
+        lines = [
+            *("import java.util.List;", "", f"class {self.name} {{"),
+            *fields,
+            *("static void run() {", *body, "}"),
+            f"static String called() {{ return {called}; }}",
+        ]
+        return "\n".join(lines) + "\n" + ENUM + "}\n"
+
+
+@pytest.fixture(scope="module")
+def classes() -> dict[str, str]:
+    return {f"P{seed}.java": Maker(seed).made() for seed in range(CLASSES)}
+
+
+@pytest.fixture(scope="module")
+def looked_up(
+    classes: dict[str, str], tool: Callable[[str], str], tmp_path_factory: pytest.TempPathFactory
+) -> dict[tuple[str, int], set[str | None]]:
+    """What the classes look up, by file and line, when they run."""
+    javac, java = tool("javac"), tool("java")
+    folder = tmp_path_factory.mktemp("java")
+    runs = "".join(f"    {name[:-5]}.run();\n" for name in classes)
+    for name, text in {**classes, "Main.java": MAIN.replace("RUNS", runs)}.items():
+        Path(folder, name).write_text(text)
+    subprocess.run([javac, "-nowarn", *classes, "Main.java"], cwd=folder, check=True)
+    done = subprocess.run([java, "Main"], cwd=folder, capture_output=True, text=True, check=True)
+    found: dict[tuple[str, int], set[str | None]] = defaultdict(set)
+    for line in done.stdout.splitlines():
+        file, number, text = line.split(" ")
+        found[file, int(number)].add(text)
+    return found
+
+
+def test_a_text_that_is_known_is_the_one_that_the_program_gets(
+    classes: dict[str, str], looked_up: dict[tuple[str, int], set[str | None]]
+):
+    code = Code(classes)
+    said: dict[tuple[str, int], set[str | None]] = defaultdict(set)
+    for path, text in classes.items():
+        for site in code.sites(path):
+            at = path, text.count("\n", 0, site.span.start) + 1
+            said[at] |= {one.text for one in code.resolver.resolve(site, path)}
+    known = 0
+    for at, texts in looked_up.items():
+        assert None in said[at] or texts <= said[at], (at, texts, said[at], classes[at[0]])
+        known += None not in said[at]
+    assert known > 0.5 * len(looked_up) > CLASSES / 2

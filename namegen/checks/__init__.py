@@ -14,7 +14,8 @@ what it judges:
 ``check(view: ComparisonView) -> Iterator[Finding]``   in ``comparison``
 =====================================================  ======================
 
-A module with a ``KIND`` alone describes what loading or another part finds. A
+A module with a ``KIND`` alone describes what loading or another part finds, as those
+in ``outputs`` do what a build finds. A
 module without one is shared by the kinds beside it.
 """
 

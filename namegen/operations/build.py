@@ -8,10 +8,13 @@ from enum import Enum
 from pathlib import Path
 
 from msgspec import Struct
+from msgspec.structs import replace
 
+from namegen import checks
 from namegen.errors import UnusableInput
 from namegen.model.artifacts import Artifact
 from namegen.model.findings import Finding
+from namegen.model.places import Place
 from namegen.model.reports import Report
 from namegen.operations.acceptances import ACCEPTED_FILE
 from namegen.operations.files import Folder
@@ -44,6 +47,11 @@ class State(str, Enum):
         """What a person does about it."""
         return _REMEDIES[self]
 
+    @property
+    def kind(self) -> str:
+        """The kind of finding that it is, if it is none to leave as it is."""
+        return f"output-{'edited' if self is State.EDITED else self.value.replace(' ', '-')}"
+
 
 _REMEDIES = {
     State.CURRENT: "nothing to do",
@@ -61,6 +69,11 @@ class Output(Struct, frozen=True):
     state: State
     artifact: Artifact | None = None
     old: bytes | None = None
+
+    def finding(self, robot: str | None) -> Finding:
+        """Return what is wrong with an output that is not current."""
+        message = f"This output is {self.state.value}; {self.state.remedy}."
+        return checks.kinds()[self.state.kind].finding(Place(self.path), message, robot=robot)
 
 
 class Plan(Struct, frozen=True):
@@ -80,7 +93,23 @@ class Plan(Struct, frozen=True):
     @property
     def current(self) -> bool:
         """Whether every output is as the manifests want it and none was stopped."""
-        return not self.stopped and all(o.state is State.CURRENT for o in self.outputs)
+        return not self.stopped and not self.behind
+
+    @property
+    def behind(self) -> tuple[Output, ...]:
+        """The outputs that are not current."""
+        return tuple(one for one in self.outputs if one.state is not State.CURRENT)
+
+    def robot_of(self, output: Output) -> str | None:
+        """Return whose output it is; None: that of all robots."""
+        if output.artifact is not None:
+            return output.artifact.robot
+        return self.record[output.path].robot
+
+    def with_outputs(self, report: Report) -> Report:
+        """Return a report with what is wrong with outputs among its findings."""
+        found = [one.finding(self.robot_of(one)) for one in self.behind]
+        return replace(report, findings=sort([*report.findings, *found]))
 
 
 class Written(Struct, frozen=True):

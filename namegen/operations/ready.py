@@ -13,7 +13,7 @@ from namegen.model.reports import Report
 from namegen.model.sheet_mark import sheet_mark
 from namegen.operations import build
 from namegen.operations.audit import audit_files
-from namegen.operations.build import Output, Plan, State
+from namegen.operations.build import Output, Plan
 from namegen.operations.code_files import CodeFiles, code_files
 from namegen.operations.record import read_record
 from namegen.operations.two_readers import Watch
@@ -51,15 +51,20 @@ class Readiness(Struct, frozen=True):
 
     report: Report
     robots: tuple[RobotState, ...]
-    behind: tuple[Output, ...]
+    planned: Plan
     unread: tuple[str, ...]
     """Paths of manifests that could not be made out: nothing is known of their robots."""
 
     @property
     def ready(self) -> bool:
         """Whether every robot is ready."""
-        clean = self.report.clean and not self.behind and not self.unread
+        clean = self.report.clean and not self.planned.behind and not self.unread
         return clean and all(robot.ready for robot in self.robots)
+
+    @property
+    def whole(self) -> Report:
+        """The report, with what is wrong with outputs among its findings."""
+        return self.planned.with_outputs(self.report)
 
 
 def ready(workspace: Workspace, robots: Sequence[str] = (), watch: Watch = iter) -> Readiness:
@@ -87,11 +92,10 @@ def ready(workspace: Workspace, robots: Sequence[str] = (), watch: Watch = iter)
         accepted=audited.accepted,
         unread=audited.unread,
     )
-    behind = tuple(one for one in planned.outputs if one.state is not State.CURRENT)
     return Readiness(
         report,
         tuple(_state(manifest, report, planned, concerned) for manifest in chosen),
-        behind,
+        planned,
         () if robots else workspace.broken,
     )
 
@@ -139,11 +143,7 @@ def _state(manifest: Manifest, report: Report, planned: Plan, concerned: _Concer
         robot,
         mine.count(Severity.ERROR),
         mine.count(Severity.WARNING),
-        tuple(
-            output
-            for output in planned.outputs
-            if output.state is not State.CURRENT and _robot_of(output, planned) in {robot, None}
-        ),
+        tuple(output for output in planned.behind if planned.robot_of(output) in {robot, None}),
         manifest.selected,
         sheet_mark(manifest),
         robot in concerned.with_code,
@@ -154,9 +154,3 @@ def _state(manifest: Manifest, report: Report, planned: Plan, concerned: _Concer
         ),
         tuple(p for p, uses in concerned.unread.items() if robot in {use.robot for use in uses}),
     )
-
-
-def _robot_of(output: Output, planned: Plan) -> str | None:
-    if output.artifact is not None:
-        return output.artifact.robot
-    return planned.record[output.path].robot

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 
@@ -21,6 +22,23 @@ def test_an_output_that_is_behind_is_named_with_its_remedy(namegen, boatclub: Pa
     done = namegen("ready", "heron", cwd=boatclub)
     assert "sheets/heron.md: missing; run `namegen build`" in done.stdout.splitlines()
     assert "select          harvest" in done.stdout
+
+
+def test_for_programs_outputs_are_findings_too(namegen, boatclub: Path):
+    for command in (["ready"], ["build", "--stale"]):
+        done = namegen(*command, "heron", "--report", "json", cwd=boatclub)
+        assert done.returncode == 1
+        found = json.loads(done.stdout)["findings"]
+        missing = {f["path"] for f in found if f["kind"] == "output-missing"}
+        assert {"sheets/heron.md", "code/heron/devices.py"} <= missing
+        kinds = {f["kind"] for f in found}
+        assert ("letter-case" in kinds) == (command == ["ready"])  # the build reads no code
+    namegen("build", "heron", cwd=boatclub)
+    done = namegen("build", "heron", "--stale", "--report", "lines", cwd=boatclub)
+    assert (done.returncode, done.stdout) == (0, "")
+    for words in ([], ["--stale", "--diff"]):
+        done = namegen("build", *words, "--report", "lines", cwd=boatclub)
+        assert done.returncode == 2 and "go with --stale" in done.stderr
 
 
 def test_errors_that_were_accepted_are_named_again_before_the_robot_is_switched_on(

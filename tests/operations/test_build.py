@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from namegen import checks
 from namegen.errors import RefusedWrite, UnusableInput
 from namegen.operations import build
 from namegen.operations.build import State
@@ -84,6 +85,21 @@ def test_left_over_outputs_are_deleted_on_request_and_only_untouched(boats: Path
     (boats / CONFIG).write_text("now mine")
     assert run(boats, tidy=True).removed == ()
     assert (boats / CONFIG).read_text() == "now mine"
+
+
+def test_each_state_is_a_kind_of_finding(boats: Path):
+    run(boats)
+    (boats / DEVICES).write_text("# mine\n")
+    (boats / CONFIG).unlink()
+    planned = build.plan(open_workspace(boats))
+    found = planned.with_outputs(planned.report).findings
+    assert [(one.kind, one.place.path, one.robot) for one in found] == [
+        ("output-edited", DEVICES, "heron"),
+        ("output-missing", CONFIG, "heron"),
+    ]
+    remedies = [State.EDITED.remedy, State.MISSING.remedy]
+    assert all(text in one.message for text, one in zip(remedies, found, strict=True))
+    assert {state.kind for state in State if state is not State.CURRENT} <= set(checks.kinds())
 
 
 def test_tidy_deletes_and_forgets(boats: Path):

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from namegen.cli.options import FILE, Where, takes_where
+from namegen.cli.options import FILE, SCREEN, Form, Where, takes_form, takes_where
 
 if TYPE_CHECKING:
     from namegen.operations.build import Plan, Written
@@ -30,6 +30,7 @@ ORDER = 40
     help="With --manifest: a target and the file it goes to; may be repeated.",
 )
 @takes_where
+@takes_form
 def command(
     robots: tuple[str, ...],
     stale: bool,
@@ -38,6 +39,7 @@ def command(
     tidy: bool,
     outputs: tuple[tuple[str, Path], ...],
     where: Where,
+    form: Form,
 ) -> int:
     """Write constants, configuration stubs and setup sheets from the manifests.
 
@@ -45,15 +47,21 @@ def command(
     kept, and said so, unless --force is given. Errors in one robot's manifest
     stop that robot's outputs only.
     """
-    from namegen.cli.reporting import say_diff
+    from namegen.cli.reporting import say_diff, show
     from namegen.operations import build
     from namegen.operations.last_build import remember
 
+    if form != SCREEN and (diff or not stale):
+        raise click.UsageError("--report and --output go with --stale, which writes nothing else")
     planned, done = _plan(where, robots, outputs), build.NOTHING_WRITTEN
-    _say_findings(planned)
+    if form == SCREEN:
+        _say_findings(planned)
     if diff:
         say_diff(list(build.diff(planned.outputs, force=force)))
         _say_kept(planned, force=force)
+        code = 0 if planned.current else 1
+    elif stale and form != SCREEN:
+        show(planned.folder.source, planned.with_outputs(planned.report), form)
         code = 0 if planned.current else 1
     elif stale:
         code = _say_states(planned)

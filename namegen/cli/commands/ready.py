@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 
 import click
 
-from namegen.cli.options import Where, takes_where
+from namegen.cli.options import SCREEN, Form, Where, takes_form, takes_where
 
 if TYPE_CHECKING:
-    from namegen.operations.ready import RobotState
+    from namegen.operations.ready import Readiness, RobotState
+    from namegen.operations.workspace import Workspace
 
 ORDER = 55
 
@@ -27,30 +28,40 @@ CAUTION = (
 @click.command(short_help="Take the last look before a robot is switched on.")
 @click.argument("robots", nargs=-1, metavar="[ROBOT]...")
 @takes_where
-def command(robots: tuple[str, ...], where: Where) -> int:
+@takes_form
+def command(robots: tuple[str, ...], where: Where, form: Form) -> int:
     """Look at manifests, outputs and code in one, and say what to check on the machine.
 
     Every error and warning of `verify`, `build --stale` and `audit` comes first; then, for
     each robot, whether it is ready, the setup to select and the mark of its sheet.
     """
-    import textwrap
-
-    from namegen.cli.reporting import say, show_graver, watched
+    from namegen.cli.reporting import show, watched
     from namegen.operations.ready import ready
 
     space = where.open()
     found = ready(space, robots, watched)
+    if form == SCREEN:
+        _say(space, found)
+    else:
+        show(space.source, found.whole, form)
+    return 0 if found.ready else 1
+
+
+def _say(space: Workspace, found: Readiness) -> None:
+    import textwrap
+
+    from namegen.cli.reporting import say, show_graver
+
     if found.report.findings:
         show_graver(space.source, found.report, "`namegen verify` or `namegen audit`")
         say("")
-    for output in found.behind:
+    for output in found.planned.behind:
         say(f"{output.path}: {output.state.value}; {output.state.remedy}")
     for path in found.unread:
         say(f"{path}: nothing is known of this robot; mend what is said above first")
     for robot in found.robots:
         _say_robot(robot)
     say("\n" + textwrap.fill(CAUTION, 80))
-    return 0 if found.ready else 1
 
 
 def _say_robot(state: RobotState) -> None:

@@ -76,6 +76,10 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     def _tries(self, stack: Stack, words: Path) -> tuple[Path, ...]:
         """Return the paths that a dotted name may mean where the stack leads to."""
 
+    def _stands_alone(self, stack: Stack) -> bool:
+        """Whether a word is a name by itself, here or where it is imported; no by default."""
+        return False
+
     @cached_property
     def lookups(self) -> Sequence[LookupSite]:
         """All look-ups in the order of the file, but for those in unsound stretches."""
@@ -134,12 +138,15 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
         return found
 
     def references(self, name: str) -> Sequence[Ref]:
-        """Return each dotted name in sound code that ends in this word; the span is the word's."""
+        """Return sound code's names that are this word or end in it; the span is the word's."""
         found: list[Ref] = []
         for stack in self.source.stacks((name,)):
             words = self._dotted(stack[-2])
-            if words is not None and len(words) > 1 and stack[-2].end_byte == stack[-1].end_byte:
-                found.append(Ref(self._tries(stack, words), span_of(stack[-1])))
+            if self._stands_alone(stack):
+                words = (name,)
+            elif not words or len(words) == 1 or stack[-2].end_byte != stack[-1].end_byte:
+                continue
+            found.append(Ref(self._tries(stack, words), span_of(stack[-1])))
         broken = self._broken
         return [one for one in found if not touches(broken, one.span)]
 

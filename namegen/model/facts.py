@@ -233,7 +233,10 @@ class Reading(Protocol):
         """Return what the classes of this name define directly, in order; for hints alone."""
 
     def references(self, name: str) -> Sequence[Ref]:
-        """Return each dotted name in the code that ends in this word; the span is the word's."""
+        """Return the names in the code that are this word or end in it; the span is the word's.
+
+        A name of one word may be left out where the language imports no constant by itself.
+        """
 
     def mentions(self, path: Path) -> bool:
         """Whether code of this file (not a comment or a string) refers to the dotted name."""

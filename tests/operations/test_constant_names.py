@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -68,6 +69,56 @@ def test_every_way_to_the_constant_is_followed(boats: Path, code: str):
     )
     assert ran.returncode == 0, ran.stderr
     assert set(ran.stdout.split()) == {"bowPusher"}
+
+
+JAVA_USES = {
+    "a member imported": (
+        "import static club.b.HeronDevices.Motor.BOW_THRUSTER;",
+        'System.out.println(BOW_THRUSTER + BOW_THRUSTER.length() + "BOW_THRUSTER");',
+    ),
+    "all members imported": (
+        "import static club.b.HeronDevices.Motor.*;",
+        "int mine = 1; System.out.println(BOW_THRUSTER + (mine + 1));",
+    ),
+    "a type imported": (
+        "import club.b.HeronDevices.Motor;",
+        "System.out.println(Motor.BOW_THRUSTER);",
+    ),
+    "a variable of that name": (
+        "import static club.b.HeronDevices.Motor.BOW_THRUSTER;",
+        "{ int BOW_THRUSTER = 3; System.out.println(BOW_THRUSTER); } "
+        "System.out.println(BOW_THRUSTER);",
+    ),
+}
+
+
+@pytest.mark.parametrize("case", JAVA_USES)
+def test_java_imports_of_constants_are_followed(boats: Path, tool: Callable[[str], str], case: str):
+    """What is not there would stop javac (JLS 17, 7.5.3)."""
+    javac = tool("javac")
+    added, body = JAVA_USES[case]
+    program = "package club.a;\n\n%s\n\nclass Main {\n  void f() { %s }\n}\n"
+    target = (
+        '  - target: java-constants\n    to: "code/{robot}/club/b/{Robot}Devices.java"\n'
+        "    with: {package: club.b}\n"
+    )
+    settings = (boats / "namegen.yaml").read_text() + target
+    main = boats / "code/heron/club/a/Main.java"
+    lay(boats, {"namegen.yaml": settings, "code/heron/club/a/Main.java": program % (added, body)})
+    built(boats)
+    workspace = open_workspace(boats)
+    write(workspace, rename(workspace, "bowThruster", "bowPusher"))
+    new = program % (added, body)
+    if "variable" in case:
+        new = new.replace("Motor.BOW_THRUSTER;", "Motor.BOW_PUSHER;")
+        new = new.replace("} System.out.println(BOW_THRUSTER)", "} System.out.println(BOW_PUSHER)")
+    else:
+        new = new.replace("BOW_THRUSTER", "BOW_PUSHER").replace('"BOW_PUSHER"', '"BOW_THRUSTER"')
+    assert main.read_text() == new
+    built(boats)
+    sources = [str(path) for path in (boats / "code").rglob("*.java")]
+    done = subprocess.run([javac, "-d", boats / "out", *sources], capture_output=True, check=False)
+    assert done.returncode == 0, done.stderr.decode()
 
 
 def test_numbers_go_with_their_device(boats: Path):

@@ -15,7 +15,7 @@ from namegen.languages.java.named_values import named_values
 from namegen.languages.java.scopes import TYPES, scope_of, tries
 from namegen.languages.numbers import NumberForms
 from namegen.languages.readings import TreeReading
-from namegen.languages.sources import Stack
+from namegen.languages.sources import Stack, same
 from namegen.model.facts import LookupSite, Path
 
 _SIMPLE_STATEMENTS = frozenset(
@@ -97,6 +97,13 @@ class JavaReading(TreeReading[Definitions, Imports]):
 
     def _tries(self, stack: Stack, words: Path) -> tuple[Path, ...]:
         return tries(scope_of(self.source, stack), words)
+
+    def _stands_alone(self, stack: Stack) -> bool:
+        leaf, parent = stack[-1], stack[-2]
+        if any(node.type == "import_declaration" for node in stack):
+            return stack[-3].type == "import_declaration" and parent.end_byte == leaf.end_byte
+        named = (parent.child_by_field_name(field) for field in ("name", "field"))
+        return leaf.type == "identifier" and not any(same(one, leaf) for one in named)
 
     def _dotted(self, node: Node) -> Path | None:
         return dotted(self.source, node)

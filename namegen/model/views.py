@@ -53,6 +53,8 @@ class ResolvedLookup(Struct, frozen=True):
     """The generated file that the name comes from, if it is one of namegen's constants."""
     lacking: bool = False
     """Whether ``why`` is that a file has no constant of this name."""
+    is_key: bool = False
+    """Whether the text is a key of a table, which other code may use too."""
 
     @property
     def kind(self) -> str | None:

@@ -196,6 +196,7 @@ class CodeReader:
             language=language,
             output=output,
             lacking=found.lacking,
+            is_key=any(text.is_key for _, text in found.pieces),
         )
 
 

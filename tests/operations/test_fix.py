@@ -57,6 +57,7 @@ def test_an_entry_of_a_table_is_mended_and_a_key_is_told_and_left(boats: Path):
         ("retired-name", 1, False),
         ("letter-case", 2, True),
     ]
+    assert "as it is a key, change it wherever" in told[1].related[0].message
     assert (boats / MAIN).read_text() == code.replace("frontThruster", "bowThruster")
 
 

@@ -155,7 +155,10 @@ def quoted_robot(question: NameQuestion) -> str:
 
 def related(lookup: ResolvedLookup, devices: Iterable[Device] = ()) -> list[Related]:
     """Return the second places: the look-up where the name stands elsewhere, then devices."""
-    places = [] if within(lookup.place, lookup.at) else [Related(lookup.at, "looked up here")]
+    said = "looked up here"
+    if lookup.is_key:
+        said += "; as it is a key, change it wherever code takes something by it"
+    places = [] if within(lookup.place, lookup.at) else [Related(lookup.at, said)]
     return places + [Related(device.place(), "named here") for device in devices]
 
 

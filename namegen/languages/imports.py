@@ -9,8 +9,9 @@ from typing import Generic, TypeVar
 
 from tree_sitter import Node
 
-from namegen.languages.sources import Source
+from namegen.languages.sources import Source, occurrences
 from namegen.model.facts import Import
+from namegen.model.places import Span
 
 ImportedT = TypeVar("ImportedT")
 
@@ -24,11 +25,17 @@ class ImportFinder(ABC, Generic[ImportedT]):
     @cached_property
     def all(self) -> list[ImportedT]:
         """The imports at any depth of the file, in order."""
+        words = occurrences(self.source.data, "import")
+        places = (place for place in words if self._may_import(place))
         return [
             imported
-            for stack in self.source.stacks(["import"])
+            for stack in self.source.above(places)
             for imported in self._of_statement(stack[-2])
         ]
+
+    def _may_import(self, word: Span) -> bool:
+        """Whether the word ``import`` can belong to a statement there; False is certain."""
+        return True
 
     @abstractmethod
     def named(self, word: str) -> Sequence[Import]:

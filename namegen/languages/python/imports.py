@@ -10,6 +10,7 @@ from tree_sitter import Node
 from namegen.languages.imports import ImportFinder
 from namegen.languages.sources import Source
 from namegen.model.facts import Import, Path
+from namegen.model.places import Span
 
 
 class Imported(Struct, frozen=True):
@@ -23,6 +24,12 @@ class Imported(Struct, frozen=True):
 
 class Imports(ImportFinder[Imported]):
     """The imports of one file."""
+
+    def _may_import(self, word: Span) -> bool:
+        data = self.source.data
+        line = max(data.rfind(end, 0, word.start) for end in (b"\n", b"\r")) + 1
+        before = data[line : word.start].strip()
+        return not before or before.endswith((b";", b":")) or b"from" in before
 
     def _of_statement(self, statement: Node) -> list[Imported]:
         return _of_statement(self.source, statement)

@@ -81,11 +81,11 @@ class Resolver(Struct):
     """Follows names through the files of one run.
 
     ``reading_of`` gives the facts of a file, or None if it cannot be read;
-    ``find`` gives the file that an import in another file means, or None.
+    ``find`` gives the files that an import in another file may mean, none if it is not known.
     """
 
     reading_of: Callable[[str], Reading | None]
-    find: Callable[[Import, str], str | None]
+    find: Callable[[Import, str], Sequence[str]]
     _known: dict[tuple[str, tuple[Path, ...]], list[_Outcome]] = field(default_factory=dict)
     _open: set[tuple[str, tuple[Path, ...]]] = field(default_factory=set)
     _cut: bool = False
@@ -123,10 +123,10 @@ class Resolver(Struct):
             if tuple(rest[: len(one.under)]) != one.under:
                 continue
             target = (*one.member, *rest[len(one.under) :])
-            file = self.find(one, path) if target else None
-            found = self._bound_at(file, (target,), asked) if file is not None else None
-            if found is not None:
-                return found
+            for file in self._files(one, path, target):
+                found = self._bound_at(file, (target,), asked)
+                if found is not None:
+                    return found
         return None
 
     def _follow(  # noqa: PLR0911 - one per sort of expression
@@ -224,7 +224,7 @@ class Resolver(Struct):
         """Return that a file or class which is imported from lacks a name, where one does."""
         for one in imports:
             target = (*one.member, *rest[len(one.under) :])
-            file = self.find(one, path) if target else None
+            file = next(iter(self._files(one, path, target)), None)
             reading = self.reading_of(file) if file is not None else None
             if reading is None:
                 continue
@@ -254,14 +254,22 @@ class Resolver(Struct):
         if rest[: len(one.under)] != one.under:
             return []
         target = (*one.member, *rest[len(one.under) :])
-        file = self.find(one, path)
-        if file is None or not target:
-            return []
-        if (file, (target,)) in self._open:
-            self._cut = True
-            return []
-        outcomes = self._reference(file, (target,), steps + 1)
-        return [] if _is_missing(outcomes) else outcomes
+        for file in self._files(one, path, target):
+            if (file, (target,)) in self._open:
+                self._cut = True
+                continue
+            outcomes = self._reference(file, (target,), steps + 1)
+            if not _is_missing(outcomes):
+                return outcomes
+        return []
+
+    def _files(self, one: Import, path: str, target: Path) -> Sequence[str]:
+        """Return the files in which an import may find a path: of several, those that define it."""
+        files = self.find(one, path) if target else ()
+        if len(files) < 2:
+            return files
+        readings = {file: self.reading_of(file) for file in files}
+        return [file for file, one in readings.items() if one and one.definitions(target[:1])]
 
 
 def _missing(word: str) -> _Lost:

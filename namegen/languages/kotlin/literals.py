@@ -59,7 +59,7 @@ def spell(value: str, literal: Text) -> str | None:
         return value if _PLAIN.fullmatch(value) else None
     if literal.opening != '"':
         return None
-    pairs = zip(value, [*value[1:], ""], strict=True)
+    pairs = zip(value, value[1:] + '"', strict=False)
     written = "".join(_spelt(character, after) for character, after in pairs)
     return written if value_of(written, literal.opening) == value else None
 

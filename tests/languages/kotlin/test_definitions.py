@@ -35,23 +35,27 @@ FOLLOWED = [
     ('object K { object L { const val N = "bow" } }\nfun f() { motor(K.L.N) }', ["bow"]),
     ('class A { companion object { const val N = "bow" }\n fun f() { motor(N) } }', ["bow"]),
     (
-        'class A { companion object { const val N = "bow" } }\nfun f() { motor(A.N); motor(A.Companion.N) }',
+        'class A { companion object { const val N = "bow" } }\n'
+        "fun f() { motor(A.N); motor(A.Companion.N) }",
         ["bow"] * 2,
     ),
     (
-        'class A { companion object Names { const val N = "bow" } }\nfun f() { motor(A.N); motor(A.Names.N) }',
+        'class A { companion object Names { const val N = "bow" } }\n'
+        "fun f() { motor(A.N); motor(A.Names.N) }",
         ["bow"] * 2,
     ),
     ('class K { val n = "bow" }\nval k = K()\nfun f() { motor(k.n) }', ["bow"]),
     ('class K(val n: String)\nval k = K("bow")\nfun f() { motor(k.n) }', ["bow"]),
     ('class K(val i: Int, val n: String = "bow")\nval k = K(1)\nfun f() { motor(k.n) }', ["bow"]),
     (
-        'class K(i: Int, n: String) { val id = n }\nval k = K(n = "bow", i = 1)\nfun f() { motor(k.id) }',
+        'class K(i: Int, n: String) { val id = n }\nval k = K(n = "bow", i = 1)\n'
+        "fun f() { motor(k.id) }",
         ["bow"],
     ),
     ('class B { val n = "bow" }\nclass K : B() { fun f() { motor(n) } }', ["bow"]),
     (
-        'interface I { val N: String get() = "a" }\nconst val N = "bow"\nclass K : Unread() { fun f() { motor(N) } }',
+        'interface I { val N: String get() = "a" }\nconst val N = "bow"\n'
+        "class K : Unread() { fun f() { motor(N) } }",
         ["bow"],
     ),
     (
@@ -59,7 +63,8 @@ FOLLOWED = [
         ["bow"],
     ),
     (
-        'enum class E(val i: Int, id: String) { BOW(1, "bow");\n val title = id\n fun name() = title }\nfun f() { motor(E.BOW.name()); motor(E.BOW.title) }',
+        'enum class E(val i: Int, id: String) { BOW(1, "bow");\n val title = id\n'
+        " fun name() = title }\nfun f() { motor(E.BOW.name()); motor(E.BOW.title) }",
         ["bow"] * 2,
     ),
     ('enum class E(val id: String) { BOW(id = "bow") }\nfun f() { motor(E.BOW.id) }', ["bow"]),
@@ -68,7 +73,8 @@ FOLLOWED = [
     ('fun f() { for (n in listOf("a", "b")) motor(n) }', ["a", "b"]),
     ('val all = arrayOf("a", "b")\nfun f() { for (n in all) motor(n) }', ["a", "b"]),
     (
-        'val all = listOf("a", "b")\nfun f() { all.forEach { motor(it) }\n all.map { n -> motor(n) } }',
+        'val all = listOf("a", "b")\nfun f() { all.forEach { motor(it) }\n'
+        " all.map { n -> motor(n) } }",
         ["a", "b"] * 2,
     ),
     ('fun f() { "bow".let { motor(it) } }', ["bow"]),
@@ -149,8 +155,10 @@ def test_names_come_from_the_files_of_a_package(names, main, imports):
 
 
 def test_members_of_objects_and_other_names_are_imported():
-    imports = "import club.boats.Names.STERN\nimport club.boats.BOW as FRONT\nimport club.boats.Names as N\n"
-    main = f"package race\n{imports}fun f() {{ motor(STERN); motor(FRONT); motor(N.STERN); motor(BOW) }}\n"
+    imports = "import club.boats.Names.STERN\nimport club.boats.BOW as FRONT\n"
+    imports += "import club.boats.Names as N\n"
+    calls = "motor(STERN); motor(FRONT); motor(N.STERN); motor(BOW)"
+    main = f"package race\n{imports}fun f() {{ {calls} }}\n"
     code = Code({"src/club/boats/A.kt": NAMES, "src/race/Main.kt": main})
     assert code.answers("src/race/Main.kt") == [
         "stern",

@@ -23,6 +23,7 @@ from namegen.model.facts import (
     Wrapper,
 )
 from namegen.model.places import Span
+from namegen.resolving.modules import ANY
 from namegen.text.likeness import nearest
 
 MOST_STEPS = 60
@@ -68,6 +69,8 @@ class _Lost(Struct, frozen=True):
     wrapper: bool = False
     missing: bool = False
     lacking: bool = False
+    sought: tuple[Path, ...] = ()
+    """Of a name that is lacking, the paths under which it was sought there."""
 
 
 _Outcome = _Known | _Lost
@@ -203,10 +206,14 @@ class Resolver(Struct):
         reading = self.reading_of(path)
         if reading is None:
             return []
+        lacking: list[_Outcome] = []
         for attempt in tries:
             definitions = reading.definitions(attempt)
             if definitions:
                 outcomes = self._defined(path, definitions, steps)
+                if _is_lacking(outcomes, definitions[0]):
+                    lacking = lacking or outcomes  # no base has it: it may be a name further out
+                    continue
                 if not _is_missing(outcomes):
                     return outcomes
                 if not definitions[0].inherited:
@@ -218,10 +225,13 @@ class Resolver(Struct):
             outcomes = self._imported(path, one, tuple(rest), steps)
             if outcomes:
                 return outcomes
-        return self._without_member(path, reading.imported(word), tuple(rest))
+        return lacking or self._without_member(path, reading.imported(word), tries)
 
-    def _without_member(self, path: str, imports: Sequence[Import], rest: Path) -> list[_Outcome]:
+    def _without_member(
+        self, path: str, imports: Sequence[Import], tries: tuple[Path, ...]
+    ) -> list[_Outcome]:
         """Return that a file or class which is imported from lacks a name, where one does."""
+        rest = tries[-1][1:]
         for one in imports:
             target = (*one.member, *rest[len(one.under) :])
             file = next(iter(self._files(one, path, target)), None)
@@ -236,7 +246,7 @@ class Resolver(Struct):
             near = nearest(target[known], reading.members(target[known - 1])) if known else None
             hint = f"the nearest is `{near}`" if near else "its spelling may be wrong"
             name = ".".join(target[max(0, known - 1) : known + 1])
-            return [_Lost(f"{file} has no `{name}`; {hint}", lacking=True)]
+            return [_Lost(f"{file} has no `{name}`; {hint}", lacking=True, sought=tries)]
         return []
 
     def _defined(self, path: str, definitions: Sequence[Definition], steps: int) -> list[_Outcome]:
@@ -264,9 +274,9 @@ class Resolver(Struct):
         return []
 
     def _files(self, one: Import, path: str, target: Path) -> Sequence[str]:
-        """Return the files in which an import may find a path: of several, those that define it."""
+        """Return the files in which an import may find a path: of any, those that define it."""
         files = self.find(one, path) if target else ()
-        if len(files) < 2:
+        if not any(ANY in file for file in one.files):
             return files
         readings = {file: self.reading_of(file) for file in files}
         return [file for file, one in readings.items() if one and one.definitions(target[:1])]
@@ -280,6 +290,14 @@ def _missing(word: str) -> _Lost:
 
 def _is_missing(outcomes: list[_Outcome]) -> bool:
     return len(outcomes) == 1 and isinstance(outcomes[0], _Lost) and outcomes[0].missing
+
+
+def _is_lacking(outcomes: list[_Outcome], definition: Definition) -> bool:
+    """Whether a name that may be inherited is not: its base was read and does not define it."""
+    lost, value = outcomes[0] if len(outcomes) == 1 else None, definition.value
+    if not (definition.inherited and isinstance(value, Ref) and isinstance(lost, _Lost)):
+        return False
+    return lost.lacking and lost.sought == value.tries
 
 
 def _last(tries: tuple[Path, ...]) -> str:

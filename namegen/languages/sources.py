@@ -164,11 +164,22 @@ class Source:
                 continue
             sound = simple | whole if node.is_error else None
             spans += _runs(node, sound) if sound is not None else []
+            spans += self._skipped(node) if node.is_error or node.parent is None else []
             for child in node.children:
                 if child.has_error and (sound is None or child.type in sound):
                     whose = None if node.type in whole else around or span_of(node)
                     pending.append((child, whose if child.is_missing else around))
         return merged(spans)
+
+    def _skipped(self, error: Node) -> Iterator[Span]:
+        """Yield what the parser passed over after an error: words of which the tree has no node."""
+        ends = [error.start_byte, *(child.end_byte for child in error.children)]
+        starts = [*(child.start_byte for child in error.children), error.end_byte]
+        for start, end in zip(ends, starts, strict=True):
+            text = self.data[start:end].strip()
+            if not LETTERS.isdisjoint(text):
+                at = self.data.index(text, start)
+                yield Span(at, at + len(text))
 
 
 def _runs(error: Node, sound: frozenset[str]) -> Iterator[Span]:

@@ -59,12 +59,12 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         """Return the call ``a.b.name(...)``."""
         place = _whole_name(stack)
         call = stack[place - 1] if place else None
-        given = arguments_of(call) if call is not None else None
-        if call is None or given is None or call.type != "call_expression":
+        if call is None or call.type != "call_expression":
             return None
-        if not same(called_of(call), stack[place]) or not self._on(rule, stack, place):
+        given = arguments_of(call)
+        if given is None or not same(called_of(call), stack[place]):
             return None
-        return Use(rule, tuple(stack[:place]), given)
+        return Use(rule, tuple(stack[:place]), given) if self._on(rule, stack, place) else None
 
     def _infix(self, rule: LookupRule, stack: Stack) -> Use | None:
         """Return the call ``boat motor "bow"``."""

@@ -8,9 +8,9 @@ from namegen.model.places import Span
 
 _USED = re.compile(rb"\s*(?:[(<\[{/]|as\b)")
 """A call, an annotation, a subscript; a comment before one; another name for an import."""
-_GIVEN = re.compile(rb"\s+[\w\"'`!+-]")
+_GIVEN = re.compile(rb"\s*[\"'`!+-]|\s+\w")
 """What stands behind the name of an infix call."""
-_BEFORE = b" \t\r\n/"
+_BEFORE = b" \t\r\n\f\v/)]}\"'`!"
 _IMPLICIT = re.compile(rb"\b(?:it|this)\b")
 
 

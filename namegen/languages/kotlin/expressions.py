@@ -39,8 +39,8 @@ _WHY = {
     "anonymous_function": "it is a function",
     "callable_reference": "it is a function",
 }
-_NAMED = rb"\$(?P<name>[A-Za-z_\x80-\xff][\w\x80-\xff]*|`[^`\r\n]+`)"
-_PIECES = {RAW: re.compile(_NAMED), '"': re.compile(_NAMED + rb"|\\.", re.DOTALL)}
+_NAMED = r"\$(?P<name>[^\W\d]\w*|`[^`\r\n]+`)"
+_PIECES = {RAW: re.compile(_NAMED), '"': re.compile(_NAMED + r"|\\.", re.DOTALL)}
 _NAMES = frozenset({"identifier", "this_expression"})
 
 
@@ -88,16 +88,19 @@ def _parts(
 
 
 def _pieces(source: Source, scope: Scope, span: Span, opening: str) -> Iterator[Expression]:
+    """Yield the text and the ``$names`` of a stretch without ``${...}``."""
+    text = source.data[span.start : span.end].decode("utf-8", "replace")
     done = span.start
-    for match in _PIECES[opening].finditer(source.data, span.start, span.end):
-        if match["name"] is None:
+    for match in _PIECES[opening].finditer(text):
+        word = match["name"]
+        if word is None:
             continue
-        if done < match.start():
-            yield _text(source, Span(done, match.start()), opening)
-        word = match["name"].decode("utf-8", "replace")
-        here = Span(match.start(), match.end())
+        start = span.start + len(text[: match.start()].encode())
+        here = Span(start, start + len(match[0].encode()))
+        if done < start:
+            yield _text(source, Span(done, start), opening)
         yield Unknown(RUN_TIME, here) if word == "this" else Ref(tries(scope, (word,)), here)
-        done = match.end()
+        done = here.end
     if done < span.end:
         yield _text(source, Span(done, span.end), opening)
 

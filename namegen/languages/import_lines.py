@@ -28,7 +28,8 @@ def added(
     ``above`` is where what must stand above all imports ends, such as the package; None
     where there is nothing.
     """
-    end = next((end for end in (b"\r\n", b"\n", b"\r") if end in data), b"\n")
+    first = re.search(rb"\r\n?|\n", data)
+    end = first[0] if first else b"\n"
     line = statement.encode() + end
     later = next((one for one in lines if one.name > name), None)
     if later is not None:

@@ -29,6 +29,8 @@ def arguments(source: Source, given: Node) -> Arguments:
     """Return what stands in the brackets of a call or a subscript, or behind an infix call."""
     if given.type == "infix_expression":
         return Arguments(tuple(elements(given)[2:]), {})
+    if given.type == "parenthesized_expression":
+        return Arguments(tuple(elements(given)), {})
     if given.type == "index_expression":
         return Arguments(tuple(elements(given)[1:]), {})
     positional: list[Node] = []

@@ -46,10 +46,9 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         if stack[-1].type != "identifier":
             return None
         match rule.shape:
-            case "call":
-                return self._call(rule, stack) or self._infix(rule, stack)
-            case "new":  # what constructs is called like any function
-                return self._call(rule, stack) or self._base(rule, stack)
+            case "call" | "new":  # what constructs is called like any function
+                found = self._call(rule, stack) or self._base(rule, stack)
+                return found or (self._infix(rule, stack) if rule.shape == "call" else None)
             case "annotation":
                 return self._annotation(rule, stack)
             case "subscript":
@@ -79,17 +78,27 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
     def _base(self, rule: LookupRule, stack: Stack) -> Use | None:
         """Return what a base class is constructed with: ``class A : Sensor(boat, "bow")``."""
         call = self._constructed(rule, stack)
-        if call is None or call[-2].type == "annotation":
+        if call is None or "annotation" in {call[-1].type, call[-2].type}:
             return None
         given = arguments_of(call[-1])
         return Use(rule, tuple(call), given) if given is not None else None
 
     def _annotation(self, rule: LookupRule, stack: Stack) -> Use | None:
+        """Return the annotation ``@Name(...)``.
+
+        Before a statement the grammar may take what is in the brackets for the statement.
+        """
         call = self._constructed(rule, stack)
-        if call is None or call[-2].type not in {"annotation", "file_annotation"}:
+        if call is None:
             return None
+        if call[-1].type == "annotation" and call[-2].type == "annotated_expression":
+            behind = call[-1].next_named_sibling
+            apart = behind is None or behind.type != "parenthesized_expression"
+            return Use(rule, tuple(call), behind) if behind is not None and not apart else None
         given = arguments_of(call[-1])
-        return Use(rule, tuple(call[:-1]), given) if given is not None else None
+        if given is None or call[-2].type not in {"annotation", "file_annotation"}:
+            return None
+        return Use(rule, tuple(call[:-1]), given)
 
     def _constructed(self, rule: LookupRule, stack: Stack) -> Stack | None:
         """Return the stack down to ``a.Name(...)`` of an annotation or a base class."""
@@ -97,7 +106,8 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
             return None
         words = type_words(self.source, stack[-2]) or ()
         names = [one for one in elements(stack[-2]) if one.type == "identifier"]
-        if stack[-3].type != "constructor_invocation" or not same(names[-1], stack[-1]):
+        above = stack[-3].type
+        if above not in {"constructor_invocation", "annotation"} or not same(names[-1], stack[-1]):
             return None
         if rule.on is not None and words[-2:-1] != (rule.on,):
             return None

@@ -111,6 +111,8 @@ def test_look_ups_are_found(code, rule, names):
         ),
         ('@Fit("bow") lateinit var m: Motor', LookupRule("annotation", "Fit", on="lib"), []),
         ('Fit("bow")', FIT, []),
+        ('fun f() {\n @Fit("bow")\n return go()\n}', FIT, ["bow"]),
+        ('fun f() {\n @Fit\n go("bow")\n}', FIT, []),
         ('val m = motor("bow"); val n = motor("stern")', MOTOR, ["bow", "stern"]),
         ('class A { val m = motor("bow") }', MOTOR, ["bow"]),
         ('class A { companion object { val m = motor("bow") } }', MOTOR, ["bow"]),

@@ -194,3 +194,47 @@ def test_look_ups_are_learnt(boats: Path):
         "{call: get, kind_by: type-argument, kinds: {Motor: motor, Servo: servo}}",
         "{call: Sensor, name_key: name}",
     ]
+
+
+def test_what_is_found_beside_naming(boats: Path):
+    (boats / "code/heron/main.py").unlink()
+    code = """\
+        class Skim(boat: Boat) {
+            private val bow by lazy { boat.motor("sternThruster") }
+            val stern: Motor? = boat?.motor("bowThruster")?.apply { countsPerTurn = 3 }
+            val again = boat.motor("bowThruster")!!
+            val lost = boat.motor(lostName())
+            fun each(names: List<String>) = names.map { boat.motor(it) }
+        }
+    """
+    lay(boats, {"code/heron/Skim.kt": code})
+    assert said(boats) == [
+        ("Skim.kt", 2, "crossed-names", "sternThruster"),
+        ("Skim.kt", 3, "crossed-names", "bowThruster"),
+        ("Skim.kt", 4, "double-lookup", "bowThruster"),
+        ("Skim.kt", 5, "not-checkable", None),
+        ("Skim.kt", 6, "not-checkable", None),
+    ]
+    known = [line for line in code.splitlines() if "lost" not in line and "each" not in line]
+    lay(boats, {"code/heron/Skim.kt": "\n".join(known)})
+    assert ("heron.yaml", 7, "unused-device", "rudder") in said(boats)
+
+
+def test_a_wrapper_is_proposed_and_then_checked(boats: Path):
+    (boats / "code/heron/main.py").unlink()
+    code = (
+        "class Wheel(boat: Boat, val title: String, name: String) {\n"
+        "    val motor = boat.motor(name)\n}\n"
+        'val bow = Wheel(boat, "bow", name = "bowthruster")\n'
+    )
+    lay(boats, {"code/heron/Wheel.kt": code})
+    (unknown,) = [
+        one for one in audit(open_workspace(boats)).report.findings if one.kind == "not-checkable"
+    ]
+    assert "{call: Wheel, name_at: 2, name_key: name, kind: motor}" in unknown.message
+    settings = FILES["namegen.yaml"].replace(
+        "code:\n", "  - {call: Wheel, name_at: 2, name_key: name, kind: motor}\ncode:\n"
+    )
+    lay(boats, {"namegen.yaml": settings})
+    assert ("Wheel.kt", 4, "letter-case", "bowthruster") in said(boats)
+    assert "not-checkable" not in {kind for _, _, kind, _ in said(boats)}

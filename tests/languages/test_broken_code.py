@@ -39,6 +39,9 @@ def read(language: str, code: str) -> tuple[list[str], list[str]]:
         ("kotlin", 'class A {\n fun f() { motor("a") }\n', ["a"], ""),
         ("kotlin", 'fun f() { motor("a") }\nfun g( { motor("b") }\n', ["a"], "("),
         ("kotlin", 'fun f() {\n motor("a")\n motor("b)\n}\n', ["a"], 'motor("b'),
+        ("kotlin", 'val a = motor("a)\nval b = motor("b")\n', [], '"a)\nval b = motor("b")'),
+        ("kotlin", 'val a = "a\nval b = motor("b")\n', ["b"], '"a'),
+        ("kotlin", 'val a = "\nval b = motor("b")\n', ["b"], '"'),
         ("kotlin", 'fun f() {\n val a = motor("a"\n val b = motor("b")\n}\n', [], 'motor("a"'),
     ],
 )

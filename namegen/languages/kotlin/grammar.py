@@ -19,7 +19,7 @@ class MendingParser:
 
     def parse(self, source: bytes, /) -> Tree:
         """Return the tree of a text, with the text's own offsets."""
-        return self._parser.parse(mended(source))
+        return self._parser.parse(mended(source).text)
 
 
 @cache

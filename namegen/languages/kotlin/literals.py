@@ -35,7 +35,7 @@ def value_of(body: str, opening: str) -> str | None:
     """Return what the text between a literal's quotes means; None where it cannot be told."""
     if opening == RAW:
         return None if _TEMPLATE.search(body) else _LINE_END.sub("\n", body)
-    if _LINE_END.search(body) or _TEMPLATE.search(_ESCAPE.sub("", body)):
+    if _LINE_END.search(body) or _TEMPLATE.search(_ESCAPE.sub(" ", body)):
         return None
     return unescaped(body)
 

@@ -5,12 +5,18 @@ it is a call: where what stands between ``<`` and ``>`` can be types and ``(`` f
 takes them for types, in ``f(a < b, c > (d))`` too. So type arguments become blanks here,
 and `types.py` reads them from the text itself. And a declaration that ends in the line of
 its class's ``}`` is an error for the grammar: the blank before the brace becomes a line end.
+Quotes that are not closed would go on over the lines: they are closed at the end of theirs.
 """
 
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import Literal
+
+from msgspec import Struct
+
+from namegen.model.places import Span
 
 _DEEPEST = 3
 """Types within one another that are told from comparisons."""
@@ -34,57 +40,74 @@ _CODE = re.compile(
     rb"""(?<=[\w\x80-\xff`])[ \t]*<"""
 )
 _COMMENT = re.compile(rb"/\*|\*/")
-_TEXT = re.compile(rb"""\\.|"|\$\{|[\r\n]""", re.DOTALL)
+_TEXT = re.compile(rb"""\\[^\r\n]|"|\$\{|[\r\n]""")
 _RAW = re.compile(rb"""\"{3,}|\$\{""")
+_PATTERNS = {"code": _CODE, "text": _TEXT, "raw": _RAW}
 
-_Where = Literal["code", "text", "raw"]
+
+class Mended(Struct, frozen=True):
+    """A text that the grammar reads as Kotlin does, and where quotes are not closed in it."""
+
+    text: bytes
+    unclosed: tuple[Span, ...] = ()
 
 
-def mended(data: bytes) -> bytes:
+@lru_cache(maxsize=2)  # whoever parses a text asks for it, and whoever tells what is sound
+def mended(data: bytes) -> Mended:
     """Return the text with the same offsets, in which the grammar finds what Kotlin does."""
-    if b"}" not in data and b"<" not in data:
-        return data
-    done = bytearray(data)
-    around: list[_Where] = ["code"]
-    at = 0
-    while at < len(data):
-        match = _pattern(around[-1]).search(data, at)
-        if match is None:
-            break
-        at = match.end()
-        if around[-1] == "code":
-            at = _in_code(data, done, match, around)
-        elif match[0] == b"${":
-            around.append("code")
-        elif match[0][:1] != b"\\":  # its quotes, or the end of a line that they should stand in
-            around.pop()
-    return bytes(done)
+    return _Mending(data).run()
 
 
-def _pattern(where: _Where) -> re.Pattern[bytes]:
-    return {"code": _CODE, "text": _TEXT, "raw": _RAW}[where]
+class _Mending:
+    """Goes through a text once, knowing whether it is in code or in which quotes."""
 
+    def __init__(self, data: bytes) -> None:
+        self.data = data
+        self.done = bytearray(data)
+        self.around: list[tuple[Literal["code", "text", "raw"], int]] = [("code", 0)]
+        self.unclosed: list[Span] = []
 
-def _in_code(data: bytes, done: bytearray, match: re.Match[bytes], around: list[_Where]) -> int:
-    """Mend what begins at a match, and return where to go on."""
-    found, at = match[0], match.start()
-    if found == b"/*":
-        return _after_comment(data, match.end())
-    if found in (b'"', b'"""'):
-        around.append("text" if found == b'"' else "raw")
-    elif found == b"{":
-        around.append("code")
-    elif found == b"}":
-        if len(around) > 1:
-            around.pop()
-        if around[-1] == "code" and data[at - 1 : at] in (b" ", b"\t"):
-            done[at - 1] = 0x0A
-    elif found.endswith(b"<"):
-        types = _ARGUMENTS.match(data, at)
-        if types is not None:
-            done[at : types.end()] = b" " * (types.end() - at)
-            return types.end()
-    return match.end()
+    def run(self) -> Mended:
+        at = 0
+        while match := _PATTERNS[self.around[-1][0]].search(self.data, at):
+            at = self._in_code(match) if self.around[-1][0] == "code" else self._in_quotes(match)
+        return Mended(bytes(self.done), tuple(self.unclosed))
+
+    def _in_quotes(self, match: re.Match[bytes]) -> int:
+        """Take note of a template or of the end of the quotes, and return where to go on."""
+        if match[0] == b"${":
+            self.around.append(("code", match.start()))
+        elif match[0][:1] != b"\\":
+            _, start = self.around.pop()
+            if match[0] in (b"\r", b"\n"):
+                self._close(start, match.start())
+        return match.end()
+
+    def _close(self, start: int, end: int) -> None:
+        """Close quotes at the end of their line, so that the next lines are read."""
+        self.unclosed.append(Span(start, end))
+        self.done[end - 1] = ord('"') if end - start > 1 else ord("0")
+
+    def _in_code(self, match: re.Match[bytes]) -> int:
+        """Mend what begins at a match, and return where to go on."""
+        found, at = match[0], match.start()
+        if found == b"/*":
+            return _after_comment(self.data, match.end())
+        if found in (b'"', b'"""'):
+            self.around.append(("text" if found == b'"' else "raw", at))
+        elif found == b"{":
+            self.around.append(("code", at))
+        elif found == b"}":
+            if len(self.around) > 1:
+                self.around.pop()
+            if self.around[-1][0] == "code" and self.data[at - 1 : at] in (b" ", b"\t"):
+                self.done[at - 1] = 0x0A
+        elif found.endswith(b"<"):
+            types = _ARGUMENTS.match(self.data, at)
+            if types is not None:
+                self.done[at : types.end()] = b" " * (types.end() - at)
+                return types.end()
+        return match.end()
 
 
 def _after_comment(data: bytes, at: int) -> int:

@@ -10,13 +10,15 @@ from namegen.languages.kotlin.definitions import Definitions
 from namegen.languages.kotlin.expressions import dotted
 from namegen.languages.kotlin.imports import Imports
 from namegen.languages.kotlin.lookups import Finder
+from namegen.languages.kotlin.mending import mended
 from namegen.languages.kotlin.named_values import named_values
 from namegen.languages.kotlin.scopes import BODIES, REGIONS, TYPES, scope_of, tries
 from namegen.languages.kotlin.trees import body_of, child_of
 from namegen.languages.numbers import NumberForms
 from namegen.languages.readings import TreeReading
-from namegen.languages.sources import Stack
+from namegen.languages.sources import Stack, merged
 from namegen.model.facts import LookupSite, Path
+from namegen.model.places import Span
 
 _SIMPLE_STATEMENTS = frozenset(
     {
@@ -66,6 +68,11 @@ class KotlinReading(TreeReading[Definitions, Imports]):
 
     def _parts(self) -> tuple[Definitions, Imports]:
         return Definitions(self.source), Imports(self.source)
+
+    @property
+    def _broken(self) -> Sequence[Span]:
+        unclosed = mended(self.source.data).unclosed
+        return merged([*super()._broken, *unclosed]) if unclosed else super()._broken
 
     def _sites(self) -> Sequence[LookupSite]:
         return Finder(self.source, self.bound, self.imports, self.rules).sites()

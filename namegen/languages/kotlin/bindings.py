@@ -63,6 +63,7 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
     """Return every binding of a word in the file, in every scope, in order."""
     found: list[Binding] = []
     changes: list[tuple[int, Binding, tuple[int, ...]]] = []
+    of_others: list[Binding] = []
     for stack in source.stacks([word]):
         if stack[-1].type != "identifier" or len(stack) < 2:
             continue
@@ -72,13 +73,16 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
         else:
             changed = _assigned(source, stack)
             changes += [(len(found), *changed)] if changed is not None else []
+            of_others += _of_another(source, stack)
     # An assignment belongs to the innermost scope around it that declares the name.
     owners = {binding.owner for binding in found if binding.way not in {"method", "type"}}
     for place, change, scopes in reversed(changes):
         owner = next((scope for scope in scopes if scope in owners), None)
         if owner is not None:
             found.insert(place, replace(change, owner=owner))
-    return found
+    # Which object it is whose property gets another value, nobody knows: it may be any.
+    whose = {one.owner for one in found if _is_variable(one)}
+    return found + [replace(one, owner=owner) for one in of_others for owner in sorted(whose)]
 
 
 def _declared(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form
@@ -233,3 +237,28 @@ def _assigned(source: Source, stack: Stack) -> tuple[Binding, tuple[int, ...]] |
             around.append(current.node.id)
         current = current.outer
     return binding, tuple(around)
+
+
+def _is_variable(binding: Binding) -> bool:
+    """Whether a name is that of a property of objects, declared with ``var``."""
+    declaration = binding.name.parent
+    if declaration is not None and declaration.type == "variable_declaration":
+        declaration = declaration.parent
+    if binding.within.sort not in {"type", "anonymous"} or declaration is None:
+        return False
+    return any(child.type == "var" for child in declaration.children)
+
+
+def _of_another(source: Source, stack: Stack) -> list[Binding]:
+    """Return that a property is changed through an object: ``boat.name = "bow"``."""
+    access, above = stack[-2], stack[-3] if len(stack) > 2 else None
+    if access.type != "navigation_expression" or above is None or above.type != "assignment":
+        return []
+    if not same(above.child_by_field_name("left"), access):
+        return []
+    if not same(access.named_children[-1], stack[-1]):
+        return []
+    if access.named_children[0].type == "this_expression":
+        return []
+    scope = scope_of(source, stack)
+    return [Binding(stack[-1], 0, "unknown", scope, None, "it is changed at run time")]

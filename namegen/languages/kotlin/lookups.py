@@ -12,7 +12,7 @@ from namegen.languages.kotlin.expressions import expression
 from namegen.languages.kotlin.holders import declared_type, holder
 from namegen.languages.kotlin.imports import Imports
 from namegen.languages.kotlin.parameters import parameter
-from namegen.languages.kotlin.receivers import last_word, receivers_of
+from namegen.languages.kotlin.receivers import last_word, receiver_around
 from namegen.languages.kotlin.scopes import Scope, scope_of
 from namegen.languages.kotlin.trees import arguments_of, called_of, last_name
 from namegen.languages.kotlin.types import last_words, type_words, words_between
@@ -127,13 +127,12 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         if rule.on is None:
             return True
         if place < len(stack) - 1:
-            receivers = {last_word(self.source, named_child(stack[place], 0))}
-            if receivers <= {"it", "this"}:
-                receivers |= set(receivers_of(self.source, stack))
-        else:
-            receivers = {*self.imports.owners_of(self.source.text(stack[-1]))}
-            receivers |= set(receivers_of(self.source, stack))
-        return rule.on in receivers
+            word = last_word(self.source, named_child(stack[place], 0))
+            if word in {"it", "this"}:
+                word = receiver_around(self.source, stack, word)
+            return word == rule.on
+        owners = self.imports.owners_of(self.source.text(stack[-1]))
+        return rule.on in owners or receiver_around(self.source, stack, None) == rule.on
 
     def _scope(self, use: Use) -> Scope:
         return scope_of(self.source, [*use.stack, use.given])

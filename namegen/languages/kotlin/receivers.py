@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from tree_sitter import Node
 
 from namegen.languages.kotlin.lambdas import given_to, receiver_within
-from namegen.languages.kotlin.trees import called_of
+from namegen.languages.kotlin.trees import called_of, child_of
 from namegen.languages.kotlin.types import type_words
 from namegen.languages.sources import Source, elements, named_child
 
@@ -53,14 +53,24 @@ def _step(source: Source, node: Node) -> Node | None:
     return last
 
 
-def receivers_of(source: Source, stack: Sequence[Node]) -> Iterator[str]:
-    """Yield the receivers that lambdas around a call give it: ``with(boat) { motor("bow") }``."""
+def receiver_around(source: Source, stack: Sequence[Node], word: str | None) -> str | None:
+    """Return the last word of what a lambda around a call gives it to be called on.
+
+    ``word`` is what stands before the call: nothing, or ``this``, in
+    ``with(boat) { motor("bow") }``, ``it`` in ``boat.let { it.motor("bow") }``. Only the
+    innermost lambda that gives anything counts.
+    """
     for place in range(len(stack) - 1, 0, -1):
-        if stack[place].type != "lambda_literal":
+        inner = stack[place]
+        if inner.type != "lambda_literal":
             continue
         above = stack[: place + 1]
-        given = given_to(source, above)
-        for node in (receiver_within(source, above), given[1] if given is not None else None):
-            word = last_word(source, node)
-            if word is not None:
-                yield word
+        if word == "it":
+            if child_of(inner, "lambda_parameters") is None:
+                given = given_to(source, above)
+                return last_word(source, given[1]) if given is not None else None
+            continue
+        receiver = receiver_within(source, above)
+        if receiver is not None:
+            return last_word(source, receiver)
+    return None

@@ -98,6 +98,16 @@ FOLLOWED = [
     ('fun n(i: Int) = "bow"\nfun f() { motor(n(1)) }', ["[it is made at run time by `n()`]"]),
     ('fun f() { var n = "a"\n n = "b"\n motor(n) }', ["[`n` is assigned more than once]"]),
     ('fun f() { var n = "a"\n n += "b"\n motor(n) }', ["[`n` is assigned more than once]"]),
+    (
+        'class K(var n: String = "a")\nval k = K()\nfun f() { k.n = "b"\n motor(k.n) }',
+        ["[it is made at run time]"],
+    ),
+    (
+        'class K { var n = "a"\n fun f() { motor(n) } }\nfun g(k: K) { k.n = "b" }',
+        ["[`n` is assigned more than once]"],
+    ),
+    ('val n = "a"\nfun f() { motor(n) }\nfun g(k: K) { val n = "b"; k.n = "c" }', ["a"]),
+    ('class K { val n = "a"\n fun f(b: B) { b.n = "c"\n motor(n) } }', ["a"]),
     ("val n = n\nfun f() { motor(n) }", ["[`n` is defined by itself]"]),
     ("fun f() { motor(n) }", ["[`n` is not defined in code that was read]"]),
     ("fun f(n: String) { motor(n) }", ["[it is a parameter of `f`]"]),

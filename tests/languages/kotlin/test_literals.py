@@ -13,6 +13,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from namegen import languages
+from namegen.errors import UnusableInput
 from namegen.languages.kotlin.literals import spell, value_of
 from namegen.model.facts import Text
 from namegen.model.places import Span
@@ -110,3 +111,12 @@ def test_three_quotes_cannot_say_everything(value: str):
 def test_what_is_no_literal_has_no_value(body: str):
     """Kotlin language specification, grammar, LineString: these are errors or templates."""
     assert value_of(body, '"') is None
+
+
+def test_a_file_is_utf8_or_not_read():
+    """kotlinc takes no other encoding; a byte order mark it passes over."""
+    own = languages.named("kotlin")
+    decoded = own.decode(b"\xef\xbb\xbfval x = 1\r\n")
+    assert decoded.text == "val x = 1\r\n" and decoded.survives(b"\xef\xbb\xbfval x = 1\r\n")
+    with pytest.raises(UnusableInput, match="not text in UTF-8"):
+        own.decode(b'val x = "\xe9"')

@@ -12,8 +12,9 @@ import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
+from typing import Protocol
 
-from tree_sitter import Node, Parser, Point, Range
+from tree_sitter import Node, Point, Range, Tree
 
 from namegen.errors import UnusableInput
 from namegen.model.places import Span
@@ -33,6 +34,19 @@ LETTERS = frozenset(
 _SPACE = 0x20
 
 
+class TreeParser(Protocol):
+    """What makes a tree of a text: tree-sitter's parser, or one that mends the text before.
+
+    The offsets of the tree are those of the text that was given.
+    """
+
+    included_ranges: list[Range]
+    """What of the text is to be parsed; all of it where there are none."""
+
+    def parse(self, source: bytes, /) -> Tree:
+        """Return the tree of a text."""
+
+
 class Source:
     """The bytes of a file (UTF-8, no byte order mark) with their tree, or a tree for each piece.
 
@@ -44,7 +58,11 @@ class Source:
     __slots__ = ("_deep", "_parser", "_readable", "_roots", "_starts", "data")
 
     def __init__(
-        self, data: bytes, parser: Parser, joints: Sequence[int] = (), places: Iterable[Span] = ()
+        self,
+        data: bytes,
+        parser: TreeParser,
+        joints: Sequence[int] = (),
+        places: Iterable[Span] = (),
     ) -> None:
         self.data = data
         # The grammars take a lone CR for a blank; as LF it ends the line, at the same offset.
@@ -150,11 +168,22 @@ class Source:
                 continue
             sound = simple | whole if node.is_error else None
             spans += _runs(node, sound) if sound is not None else []
+            spans += self._skipped(node) if node.is_error or node.parent is None else []
             for child in node.children:
                 if child.has_error and (sound is None or child.type in sound):
                     whose = None if node.type in whole else around or span_of(node)
                     pending.append((child, whose if child.is_missing else around))
         return merged(spans)
+
+    def _skipped(self, error: Node) -> Iterator[Span]:
+        """Yield what the parser passed over after an error: words of which the tree has no node."""
+        ends = [error.start_byte, *(child.end_byte for child in error.children)]
+        starts = [*(child.start_byte for child in error.children), error.end_byte]
+        for start, end in zip(ends, starts, strict=True):
+            text = self.data[start:end].strip()
+            if not LETTERS.isdisjoint(text):
+                at = self.data.index(text, start)
+                yield Span(at, at + len(text))
 
 
 def _runs(error: Node, sound: frozenset[str]) -> Iterator[Span]:

@@ -159,6 +159,9 @@ class Import(Struct, frozen=True):
     that file that the local name stands for; empty when it stands for the module.
     ``under`` are words that follow the local name and belong to the module's name
     (``import club.names`` binds ``club``, and ``club.names`` is the module).
+
+    ``club/*.kt`` are all files of a folder with that ending: where a language lets any file
+    of a package define a name, it is the first that does.
     """
 
     local: str

@@ -21,7 +21,7 @@ _FAR = 400
 """Characters before a name in which the bracket around it is looked for."""
 _LITERAL = re.compile(r"""(["'])((?:(?!\1)[^\\\r\n]){1,120})\1""")
 _BEFORE_ROUND = re.compile(
-    r"(?:(\w+)(?:\(\))?\s*\.\s*)?(?:<[^<>()]*>\s*)?(@?)(\w+)\s*(?:\[[^\[\]]*\])?\s*\Z"
+    r"(?:(\w+)(?:\(\))?\s*\.\s*)?(?:<[^<>()]*>\s*)?(@?)(\w+)\s*(?:\[[^\[\]]*\]|<[^<>()]*>)?\s*\Z"
 )
 _BEFORE_SQUARE = re.compile(r"(?:(\w+)\s*\.\s*)?(\w+)\s*\Z")
 _KEYWORD = re.compile(r"(\w+)\s*=\s*\Z")

@@ -20,7 +20,10 @@ NOT_READ = (
     *(".c", ".cc", ".cpp", ".cxx", ".h", ".hh", ".hpp", ".hxx", ".ino", ".kt", ".kts"),
     *(".cs", ".go", ".groovy", ".ipynb", ".js", ".lua", ".rs", ".scala", ".swift", ".ts"),
 )
-"""Usual endings of code in languages that are not read. Common practice, no source."""
+"""Usual endings of code in languages that are not read. Common practice, no source.
+
+An ending of a language that is read counts as read, whether or not it stands here.
+"""
 
 
 class Use(Struct, frozen=True, order=True):

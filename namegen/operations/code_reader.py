@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
+from contextlib import suppress
 from functools import lru_cache
 
 from msgspec import Struct
@@ -78,7 +79,8 @@ class CodeReader:
         self.roots = tuple(roots)
         self.literals: dict[Place, Literal] = {}
         self._reading = lru_cache(maxsize=KEPT_READINGS)(self._read)
-        find = lru_cache(maxsize=None)(ModuleFinder(folder.is_file, self.roots))
+        holding = lru_cache(maxsize=None)(self._holding)
+        find = lru_cache(maxsize=None)(ModuleFinder(folder.is_file, self.roots, holding))
         self._may_name: dict[str, languages.Prefilter] = {}
         self._resolver = Resolver(self._reading_or_none, find)
 
@@ -167,6 +169,15 @@ class CodeReader:
             raise UnusableInput("not a language that namegen reads", where=path)
         utf8 = language.decode(self.folder.read(path)).utf8
         return language.read(utf8, self.rules), Lines.of_utf8(utf8)
+
+    def _holding(self, folder: str, ending: str, word: str) -> list[str]:
+        """Return the files right in a folder that end so and whose bytes hold a word."""
+        wanted, found = word.encode(), []
+        for path in self.folder.listed(folder):
+            with suppress(UnusableInput):
+                if path.endswith(ending) and wanted in self.folder.read(path):
+                    found.append(path)
+        return found
 
     def _reading_or_none(self, path: str) -> Reading | None:
         try:

@@ -108,7 +108,7 @@ def _exposed(files: CodeFiles, folder: Folder) -> set[str]:
             stars = language.read(language.decode(data).utf8, ()).imported("*")
         except UnusableInput:  # an audit says so
             continue
-        found |= {file for one in stars if (file := find(one, path)) is not None}
+        found |= {file for one in stars for file in find(one, path)}
     return found
 
 

@@ -66,6 +66,14 @@ class Folder:
         """Whether a file, or a link to one, lies at the path."""
         return path in self.overlay or (self.root / path).is_file()
 
+    def listed(self, folder: str) -> list[str]:
+        """Return the paths of the files right in a folder, sorted; none where it is no folder."""
+        inside = f"{folder}/" if folder else ""
+        found = {path for path in self.overlay if path.rpartition("/")[0] == folder}
+        with contextlib.suppress(OSError), os.scandir(self.root / folder) as entries:
+            found |= {f"{inside}{entry.name}" for entry in entries if entry.is_file()}
+        return sorted(found)
+
     def relative(self, path: Path) -> str:
         """Return the workspace-relative form of a path.
 

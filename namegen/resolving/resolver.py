@@ -24,6 +24,7 @@ from namegen.model.facts import (
     Wrapper,
 )
 from namegen.model.places import Span
+from namegen.resolving.modules import ANY
 from namegen.text.likeness import nearest
 
 MOST_STEPS = 60
@@ -73,6 +74,8 @@ class _Lost(Struct, frozen=True):
     missing: bool = False
     lacking: bool = False
     lists: int = 0
+    sought: tuple[Path, ...] = ()
+    """Of a name that is lacking, the paths under which it was sought there."""
 
 
 _Outcome = _Known | _Lost
@@ -86,11 +89,11 @@ class Resolver(Struct):
     """Follows names through the files of one run.
 
     ``reading_of`` gives the facts of a file, or None if it cannot be read;
-    ``find`` gives the file that an import in another file means, or None.
+    ``find`` gives the files that an import in another file may mean, none if it is not known.
     """
 
     reading_of: Callable[[str], Reading | None]
-    find: Callable[[Import, str], str | None]
+    find: Callable[[Import, str], Sequence[str]]
     _known: dict[tuple[str, tuple[Path, ...]], list[_Outcome]] = field(default_factory=dict)
     _open: set[tuple[str, tuple[Path, ...]]] = field(default_factory=set)
     _cut: bool = False
@@ -128,10 +131,10 @@ class Resolver(Struct):
             if tuple(rest[: len(one.under)]) != one.under:
                 continue
             target = (*one.member, *rest[len(one.under) :])
-            file = self.find(one, path) if target else None
-            found = self._bound_at(file, (target,), asked) if file is not None else None
-            if found is not None:
-                return found
+            for file in self._files(one, path, target):
+                found = self._bound_at(file, (target,), asked)
+                if found is not None:
+                    return found
         return None
 
     def _follow(  # noqa: PLR0911 - one per sort of expression
@@ -213,10 +216,14 @@ class Resolver(Struct):
         reading = self.reading_of(path)
         if reading is None:
             return []
+        lacking: list[_Outcome] = []
         for attempt in tries:
             definitions = reading.definitions(attempt)
             if definitions:
                 outcomes = self._defined(path, definitions, steps)
+                if _is_lacking(outcomes, definitions[0]):
+                    lacking = lacking or outcomes  # no base has it: it may be a name further out
+                    continue
                 if not _is_missing(outcomes):
                     return outcomes
                 if not definitions[0].inherited:
@@ -228,13 +235,16 @@ class Resolver(Struct):
             outcomes = self._imported(path, one, tuple(rest), steps)
             if outcomes:
                 return outcomes
-        return self._without_member(path, reading.imported(word), tuple(rest))
+        return lacking or self._without_member(path, reading.imported(word), tries)
 
-    def _without_member(self, path: str, imports: Sequence[Import], rest: Path) -> list[_Outcome]:
+    def _without_member(
+        self, path: str, imports: Sequence[Import], tries: tuple[Path, ...]
+    ) -> list[_Outcome]:
         """Return that a file or class which is imported from lacks a name, where one does."""
+        rest = tries[-1][1:]
         for one in imports:
             target = (*one.member, *rest[len(one.under) :])
-            file = self.find(one, path) if target else None
+            file = next(iter(self._files(one, path, target)), None)
             reading = self.reading_of(file) if file is not None else None
             if reading is None:
                 continue
@@ -246,7 +256,7 @@ class Resolver(Struct):
             near = nearest(target[known], reading.members(target[known - 1])) if known else None
             hint = f"the nearest is `{near}`" if near else "its spelling may be wrong"
             name = ".".join(target[max(0, known - 1) : known + 1])
-            return [_Lost(f"{file} has no `{name}`; {hint}", lacking=True)]
+            return [_Lost(f"{file} has no `{name}`; {hint}", lacking=True, sought=tries)]
         return []
 
     def _defined(self, path: str, definitions: Sequence[Definition], steps: int) -> list[_Outcome]:
@@ -264,14 +274,22 @@ class Resolver(Struct):
         if rest[: len(one.under)] != one.under:
             return []
         target = (*one.member, *rest[len(one.under) :])
-        file = self.find(one, path)
-        if file is None or not target:
-            return []
-        if (file, (target,)) in self._open:
-            self._cut = True
-            return []
-        outcomes = self._reference(file, (target,), steps + 1)
-        return [] if _is_missing(outcomes) else outcomes
+        for file in self._files(one, path, target):
+            if (file, (target,)) in self._open:
+                self._cut = True
+                continue
+            outcomes = self._reference(file, (target,), steps + 1)
+            if not _is_missing(outcomes):
+                return outcomes
+        return []
+
+    def _files(self, one: Import, path: str, target: Path) -> Sequence[str]:
+        """Return the files in which an import may find a path: of any, those that define it."""
+        files = self.find(one, path) if target else ()
+        if not any(ANY in file for file in one.files):
+            return files
+        readings = {file: self.reading_of(file) for file in files}
+        return [file for file, one in readings.items() if one and one.definitions(target[:1])]
 
 
 def _missing(word: str) -> _Lost:
@@ -290,6 +308,14 @@ def _said(path: Path) -> str:
     """Return the last word of a path, with what it stands for where it takes out of a table."""
     plain = max(n for n, word in enumerate(path) if n == 0 or not word.startswith("["))
     return "".join(path[plain:])
+
+
+def _is_lacking(outcomes: list[_Outcome], definition: Definition) -> bool:
+    """Whether a name that may be inherited is not: its base was read and does not define it."""
+    lost, value = outcomes[0] if len(outcomes) == 1 else None, definition.value
+    if not (definition.inherited and isinstance(value, Ref) and isinstance(lost, _Lost)):
+        return False
+    return lost.lacking and lost.sought == value.tries
 
 
 def _last(tries: tuple[Path, ...]) -> str:

@@ -22,7 +22,8 @@ class Code:
         self.rules = rules
         self.readings: dict[str, Reading] = {}
         roots = sorted({path.split("/")[0] for path in files if "/" in path} | {""})
-        self.resolver = Resolver(self.reading, ModuleFinder(self.files.__contains__, roots))
+        find = ModuleFinder(self.files.__contains__, roots, self.holding)
+        self.resolver = Resolver(self.reading, find)
 
     def reading(self, path: str) -> Reading | None:
         if path not in self.files:
@@ -32,6 +33,13 @@ class Code:
             assert language is not None
             self.readings[path] = language.read(self.files[path], self.rules)
         return self.readings[path]
+
+    def holding(self, folder: str, ending: str, word: str) -> list[str]:
+        return [
+            path
+            for path, data in self.files.items()
+            if path.rpartition("/")[0] == folder and path.endswith(ending) and word.encode() in data
+        ]
 
     def sites(self, path: str) -> Sequence[LookupSite]:
         reading = self.reading(path)
@@ -54,3 +62,8 @@ def python(text: str, *rules: LookupRule) -> list[str]:
 def java(text: str, *rules: LookupRule) -> list[str]:
     """Return what the look-ups of one Java file ask for."""
     return Code({"Main.java": text}, rules or (MOTOR,)).answers("Main.java")
+
+
+def kotlin(text: str, *rules: LookupRule) -> list[str]:
+    """Return what the look-ups of one Kotlin file ask for."""
+    return Code({"Main.kt": text}, rules or (MOTOR,)).answers("Main.kt")

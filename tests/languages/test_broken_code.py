@@ -34,6 +34,15 @@ def read(language: str, code: str) -> tuple[list[str], list[str]]:
         ("java", 'class A { void f() { motor("a"); }', ["a"], ""),
         ("java", 'class A { void f() { motor("a"); } void g( { motor("b"); } }', ["a", "b"], "("),
         ("java", 'class A { void f() { motor("a"); motor("b);\n } }', ["a"], 'motor("b'),
+        ("kotlin", 'fun f() {\n motor("a")\n val = 3\n motor("b")\n}\n', ["a"], 'motor("b")'),
+        ("kotlin", 'fun f() {\n motor("a")\n motor("b" "c")\n motor("d")\n}\n', ["a"], "d"),
+        ("kotlin", 'class A {\n fun f() { motor("a") }\n', ["a"], ""),
+        ("kotlin", 'fun f() { motor("a") }\nfun g( { motor("b") }\n', ["a"], "("),
+        ("kotlin", 'fun f() {\n motor("a")\n motor("b)\n}\n', ["a"], 'motor("b'),
+        ("kotlin", 'val a = motor("a)\nval b = motor("b")\n', [], '"a)\nval b = motor("b")'),
+        ("kotlin", 'val a = "a\nval b = motor("b")\n', ["b"], '"a'),
+        ("kotlin", 'val a = "\nval b = motor("b")\n', ["b"], '"'),
+        ("kotlin", 'fun f() {\n val a = motor("a"\n val b = motor("b")\n}\n', [], 'motor("a"'),
     ],
 )
 def test_only_what_is_sound_is_read(language, code, names, broken):
@@ -43,9 +52,13 @@ def test_only_what_is_sound_is_read(language, code, names, broken):
     assert any(broken in stretch for stretch in unsound)
 
 
-@pytest.mark.parametrize("language", ["python", "java"])
+@pytest.mark.parametrize("language", ["python", "java", "kotlin"])
 def test_sound_code_has_no_unsound_stretch(language):
-    code = {"python": "motor('a')\n", "java": 'class A { void f() { motor("a"); } }'}[language]
+    code = {
+        "python": "motor('a')\n",
+        "java": 'class A { void f() { motor("a"); } }',
+        "kotlin": 'class A { fun f() { motor("a") } }\n',
+    }[language]
     assert read(language, code) == (["a"], [])
 
 
@@ -67,17 +80,23 @@ HOSTILE = {
     "long literal": "motor('" + "a" * 1_000_000 + "')",
     "conditions": "motor(" + "'a' if x else " * 3_000 + "'b')",
     "lambdas": "x = " + "lambda: " * 3_000 + "motor('a')",
+    "types": "motor<" * MANY + ">" * MANY + "('a')",
+    "comparisons": "a < b, " * MANY + "c > (motor('a'))",
+    "comments": "/*" * MANY + "motor('a')" + "*/" * MANY,
+    "templates": "'${" * MANY + "motor('a')" + "}'" * MANY,
     "no words": "\x01\x02\x7f" * 10_000 + "motor('a')",
     "assigned often": "n = 'a'; motor(n);\n" * 2_000,
 }
 
 
-@pytest.mark.parametrize("language", ["python", "java"])
+@pytest.mark.parametrize("language", ["python", "java", "kotlin"])
 @pytest.mark.parametrize("case", HOSTILE)
 def test_hostile_text_ends_soon(language, case):
     code = HOSTILE[case]
     if language == "java":
         code = "class A { void f() { " + code.replace("'", '"') + "; } }"
+    if language == "kotlin":
+        code = "class A { fun f() { " + code.replace("'", '"') + " } }"
     started = time.perf_counter()
     read(language, code)
     assert time.perf_counter() - started < 20  # most take a tenth of a second

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import re
 import subprocess
 from pathlib import Path
 
@@ -117,13 +118,62 @@ JAVA = {
         "package a;\nclass HeronDevices { Object x = motor(club.boats.HeronDevices.Motor.BOW); }\n",
     ),
 }
+KOTLIN_TEXT = b"package club.boats\nobject HeronDevices {}\n"
+KOTLIN = {
+    "same package": (
+        'package club.boats\nval x = motor("bow")\n',
+        "package club.boats\nval x = motor(HeronDevices.Motor.BOW)\n",
+    ),
+    "in order": (
+        'package a\n\nimport a.b\nimport java.util.Date\nval x = motor("bow")\n',
+        "package a\n\nimport a.b\nimport club.boats.HeronDevices\nimport java.util.Date\n"
+        "val x = motor(HeronDevices.Motor.BOW)\n",
+    ),
+    "no imports": (
+        'package a\nval x = motor("bow") // bow\n',
+        "package a\n\nimport club.boats.HeronDevices\n"
+        "val x = motor(HeronDevices.Motor.BOW) // bow\n",
+    ),
+    "below what is about the file": (
+        '@file:Suppress("unused")\nval x = motor("bow")\n',
+        '@file:Suppress("unused")\n\nimport club.boats.HeronDevices\n'
+        "val x = motor(HeronDevices.Motor.BOW)\n",
+    ),
+    "nothing above": (
+        'val x = motor("""bow""")\n',
+        "import club.boats.HeronDevices\n\nval x = motor(HeronDevices.Motor.BOW)\n",
+    ),
+    "another name": (
+        'package a\nimport club.boats.HeronDevices as H\nval x = motor("bow")\n',
+        "package a\nimport club.boats.HeronDevices as H\nval x = motor(H.Motor.BOW)\n",
+    ),
+    "all of the package": (
+        'package a\nimport club.boats.*\nval x = motor("bow")\n',
+        "package a\nimport club.boats.*\nval x = motor(HeronDevices.Motor.BOW)\n",
+    ),
+    "line ends stay": (
+        'package a\r\n\r\nimport a.b\r\n\r\nval x = motor("bow")\r\n',
+        "package a\r\n\r\nimport a.b\r\nimport club.boats.HeronDevices\r\n\r\n"
+        "val x = motor(HeronDevices.Motor.BOW)\r\n",
+    ),
+    "in a constant and in a text": (
+        'package a\nconst val BOW = "bow"\nval x = motor("${"bow"}")\n',
+        "package a\n\nimport club.boats.HeronDevices\nconst val BOW = HeronDevices.Motor.BOW\n"
+        'val x = motor("${HeronDevices.Motor.BOW}")\n',
+    ),
+    "the name is taken": (
+        'package a\nclass HeronDevices { val x = motor("bow") }\n',
+        "package a\nclass HeronDevices { val x = motor(club.boats.HeronDevices.Motor.BOW) }\n",
+    ),
+}
 
 
 def uses(code: bytes, words: tuple[str, ...], file: str, text: bytes) -> list[ConstantUse]:
     found, at = [], code.find(b"bow")
     while at >= 0:
         if code[at - 1 : at] in (b"'", b'"'):
-            literal = Text("bow", Span(at, at + 3), code[at - 1 : at].decode())
+            opening = code[at - 3 : at] if code[at - 3 : at] == b'"""' else code[at - 1 : at]
+            literal = Text("bow", Span(at, at + 3), opening.decode())
             found.append(ConstantUse(literal, words, file, text))
         at = code.find(b"bow", at + 1)
     return found
@@ -167,6 +217,52 @@ def test_java_with_the_imports_compiles(tool, tmp_path: Path):
         command = [tool("javac"), "-d", str(out), *map(str, tmp_path.glob("*.java"))]
         done = subprocess.run(command, capture_output=True, check=False)
         assert done.returncode == 0, (after, done.stderr.decode())
+
+
+@pytest.mark.parametrize("case", KOTLIN)
+def test_kotlin(case: str):
+    before, after = (text.encode() for text in KOTLIN[case])
+    words = ("HeronDevices", "Motor", "BOW")
+    made = uses(before, words, "src/club/boats/HeronDevices.kt", KOTLIN_TEXT)
+    done = languages.named("kotlin").use_constants(before, made, Surroundings("src/a/A.kt"))
+    assert done.decode() == after.decode()
+
+
+@pytest.mark.xdist_group("kotlinc")
+def test_kotlin_with_the_imports_compiles(tool, tmp_path: Path):
+    """Each case in packages of its own, so that kotlinc has to start but once."""
+    for number, (_, after) in enumerate(KOTLIN.values()):
+        made = (
+            'package club.boats\nobject HeronDevices { object Motor { const val BOW = "bow" } }\n'
+        )
+        motor = "package a\nval b = 1\nfun motor(name: String) = name.length\n"
+        text = after.replace("motor(", "a.motor(")
+        if not re.search(r"^package", text, re.M):
+            text = re.sub(r"^(?=import|val)", "package a.c\n", text, count=1, flags=re.M)
+        for name, one in {"Made": made, "Motor": motor, "Case": text}.items():
+            apart = re.sub(r"\b(club\.boats|a)\b(?=[.\r\n])", rf"n{number}.\1", one)
+            (tmp_path / f"{name}{number}.kt").write_bytes(apart.encode())
+    command = [tool("kotlinc"), *tmp_path.glob("*.kt"), "-d", tmp_path / "out"]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+
+
+@pytest.mark.parametrize(
+    ("code", "why"),
+    [
+        ("val HeronDevices = 1\nval club = motor('bow')\n", "HeronDevices and club"),
+        ('val x = motor("bow"\n', "not valid Kotlin"),
+        ('val x = motor("bow$y")\n', "not one literal"),
+    ],
+)
+def test_what_cannot_be_named_in_kotlin_is_refused(code: str, why: str):
+    text = code.replace("'", '"').encode()
+    at = text.find(b"bow")
+    literal = Text("bow", Span(at, at + 3), '"')
+    words = ("HeronDevices", "Motor", "BOW")
+    made = [ConstantUse(literal, words, "src/club/boats/HeronDevices.kt", KOTLIN_TEXT)]
+    with pytest.raises(UnusableInput, match=why):
+        languages.named("kotlin").use_constants(text, made, Surroundings("src/a/A.kt"))
 
 
 @pytest.mark.parametrize(

@@ -17,6 +17,10 @@ from namegen.model.workspaces import LookupRule
 RULES = (LookupRule("call", "motor"),)
 PYTHON = "é = 1\nmotor('a')\r\nx = motor( r\"b\" )  # c\nmotor(f'{{d}}')\n".encode()
 JAVA = 'class A { /* é */ void f() { motor("a");\r\n motor("b"); } }'.encode()
+KOTLIN = (
+    'class A { /* é */ fun f() { motor("a")\r\n boat.motor<B>("$ b") { go() }; motor("\\$c") } }\n'
+).encode()
+CODE = [("python", PYTHON), ("java", JAVA), ("kotlin", KOTLIN)]
 WORDS = st.text(alphabet=st.characters(exclude_categories=["Cs"]), max_size=8)
 
 
@@ -31,7 +35,7 @@ def changes(language: str, code: bytes, value: str) -> list[Respelling]:
     return found
 
 
-@pytest.mark.parametrize(("language", "code"), [("python", PYTHON), ("java", JAVA)])
+@pytest.mark.parametrize(("language", "code"), CODE)
 @settings(deadline=None)  # the first call loads LibCST
 @given(value=WORDS)
 def test_a_spelt_name_is_proved_and_reads_back(language, code, value):
@@ -46,7 +50,7 @@ def test_a_spelt_name_is_proved_and_reads_back(language, code, value):
         assert isinstance(ast.parse(after), ast.Module)
 
 
-@pytest.mark.parametrize(("language", "code"), [("python", PYTHON), ("java", JAVA)])
+@pytest.mark.parametrize(("language", "code"), CODE)
 def test_wrong_edits_are_refused(language, code):
     own = languages.named(language)
     (edit, *_) = changes(language, code, "bow")
@@ -55,7 +59,7 @@ def test_wrong_edits_are_refused(language, code):
     assert own.objection(code, after + b"\n", [edit]) == "something outside the names would change"
     liar = Respelling(edit.literal, "stern", "bow")
     assert own.objection(code, respelt(code, [liar]), [liar])
-    for spelling in ("a' + 'b", 'a" + "b', "a\nb", "a') or ('b", 'a"); f("b'):
+    for spelling in ("a' + 'b", 'a" + "b', "a\nb", "a') or ('b", 'a"); f("b', "${b}", "$b"):
         forged = Respelling(edit.literal, spelling, spelling)
         if spelling != own.spell(spelling, edit.literal):
             assert own.objection(code, respelt(code, [forged]), [forged])

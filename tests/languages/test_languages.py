@@ -17,6 +17,8 @@ from namegen import languages
         ("a.PYW", "python"),
         ("a.pyi", "python"),
         ("A.java", "java"),
+        ("a/B.kt", "kotlin"),
+        ("build.gradle.kts", "kotlin"),
     ],
 )
 def test_extension_tells_the_language(path, name):

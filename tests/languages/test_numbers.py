@@ -30,6 +30,11 @@ JAVA = [
     "7f",
 ]
 
+KOTLIN = [
+    *("1296", "1_296L", "0x1F", "0xFFL", "0b1_01", "5.50f"),
+    *("5.5", ".5", "1e3", "2.5e-2", "0", "7f"),
+]
+
 
 @given(st.integers(0, 10**12) | st.floats(0, 1e12, allow_subnormal=False))
 def test_a_number_that_python_wrote_has_its_value(number: float):
@@ -71,6 +76,23 @@ def test_javas_ways_to_write_a_number(tmp_path: Path, tool):
     values = [float(line) for line in done.stdout.split()]
     known = [written(text, "lfd") for text in JAVA]
     assert [one[0] if one else None for one in known] == pytest.approx(values, rel=1e-6)
+
+
+@pytest.mark.xdist_group("kotlinc")
+def test_kotlins_ways_to_write_a_number(tmp_path: Path, tool):
+    calls = "".join(f"    println({text}.toDouble())\n" for text in KOTLIN)
+    source, jar = tmp_path / "Main.kt", tmp_path / "all.jar"
+    source.write_text(f"fun main() {{\n{calls}}}\n")
+    command = [tool("kotlinc"), source, "-include-runtime", "-d", jar]
+    subprocess.run(command, capture_output=True, check=True)
+    done = subprocess.run(
+        [tool("java"), "-cp", jar, "MainKt"], capture_output=True, text=True, check=True
+    )
+    values = [float(line) for line in done.stdout.split()]
+    code = "".join(f"val n{place} = {text}\n" for place, text in enumerate(KOTLIN))
+    names = [f"n{place}" for place in range(len(KOTLIN))]
+    known = [value for _, value in numbers("kotlin", code, *names)]
+    assert known == pytest.approx(values, rel=1e-6)
 
 
 PYTHON_CODE = """
@@ -120,6 +142,24 @@ class Gears {
   void f() { A = 0x10; int A = B; this.c = 3L; g(A + 2); /* A = 4 */ A += 5; A = 8 / 3; }
 }
 """
+KOTLIN_CODE = """
+const val A = 1_296
+class Gears(val c: Double = 5.50, a: Int) {
+  private val B: Int = 12 * (4 * 27)
+  fun f(A: Int = 0x10) { var B = 7; B = 9; this.c = 3f; g(A + 2) }
+  fun g() { /* A = 4 */ B += 5; val A = 8 / 3 }
+}
+"""
+KOTLIN_GIVEN = """
+fun f() {
+  box.setAa(1); box.withAa(2.5).setAa(3, 4); box.Aa(5); box.setAab(6); setAa(-7); box.setAa()
+  box.Aa = 8; this.Aa = 9; box.Aa += 10; box.Aa.b = 11; box?.Aa = 12
+  table.put("Aa", 13); table.put("Aa", "Bb"); table.put(14, "Aa"); table["Aa"] = 15
+  mapOf("Aa" to 16, "Bb" to 17, "Aa" or 18, "Aab" to 19); f(Aa = 20, Bb = 21)
+  Gears(Bb = 22, Aa = 23)
+  f("Aa", 24); log("setAa(25)"); table["Aa"] += 26; "$Aa" to 27; Aa == 28 // setAa(29)
+}
+"""
 
 
 def numbers(language: str, code: str, *names: str) -> list[tuple[str, float]]:
@@ -142,6 +182,15 @@ def test_a_number_counts_where_a_name_is_filled_with_it_and_nothing_else():
         ("A", 16),
         ("c", 3),
     ]
+    assert numbers("kotlin", KOTLIN_CODE, "A", "B", "c") == [
+        ("A", 1296),
+        ("c", 5.5),
+        ("B", 1296),
+        ("A", 16),
+        ("B", 7),
+        ("B", 9),
+        ("c", 3),
+    ]
 
 
 def test_a_number_counts_where_it_is_given_to_an_argument_a_key_or_another_ones_field():
@@ -150,12 +199,15 @@ def test_a_number_counts_where_it_is_given_to_an_argument_a_key_or_another_ones_
     named = {"A": [1, 2, 3, 6, 7, 12, 16, 18], "B": [4, 8, 15], "C": [5]}
     assert sorted(found) == [(name, one) for name, some in named.items() for one in some]
     assert [value for _, value in numbers("java", JAVA_GIVEN, "Aa")] == [1, 2.5, 8, 9, 12]
+    found = [value for _, value in numbers("kotlin", KOTLIN_GIVEN, "Aa")]
+    assert found == [1, 2.5, 8, 9, 12, 13, 15, 16, 20, 23]
 
 
 @pytest.mark.parametrize("code", ['"A', "f(A=", '{"A":', '["A"] = 3', "A =", 'x["A"', "{{@c A o"])
 def test_broken_code_names_no_number_and_stops_nothing(code: str):
     assert numbers("python", code, "A") == []
     assert numbers("java", code, "A") == []
+    assert numbers("kotlin", code, "A") == []
 
 
 def test_a_product_is_as_exact_as_its_factors():

@@ -64,6 +64,32 @@ JAVA = [
     'class A { Object o = new Winch <Big> ("a"); }',
     'class A { @Fit("a") int x; }',
 ]
+KOTLIN = [
+    'val a = motor("a")',
+    'val a = x?.motor /* why */ ("a")',
+    'val a = boat.fitted<Drive>("a")',
+    'val a = boat\n  ?.fitted("a")',
+    'val a = boat./* /* ** */ */fitted("a")',
+    'val a = boat!!.fitted("a")',
+    'val a = boat fitted "a"',
+    'val a = boat fitted\n "a"',
+    "val a = boat motor NAME",
+    "val a = boat motor 'a'",
+    'val a = x motor "a" + B',
+    'val a = with(boat) { fitted("a") }',
+    'val a = boat.let { it.fitted("a") }',
+    'val a = boat.run { this.fitted("a") }',
+    'import boatlib.motor as drive\nval a = drive("a")',
+    'import boatlib.motor /* why */ as drive\nval a = drive("a")',
+    'import boatlib.boat.fitted\nval a = fitted("a")',
+    'val a = Winch<Big>("a")',
+    'class A : Winch("a")',
+    'val a = object : Winch ("a") { }',
+    '@Fit("a") val a = 1',
+    '@field:Fit /* why */ ("a") val a = 1',
+    'val a = parts["a"]',
+    'val a = parts ["a"]',
+]
 NOT_PYTHON = [
     "motor = 1",
     "print(motor)",
@@ -77,6 +103,14 @@ NOT_JAVA = [
     "class A { int motor; }",
     'class A { void f() { stern.fitted("a"); boat.run(); } }',
     "import boatlib.Winch;",
+]
+NOT_KOTLIN = [
+    "val motor = 1",
+    "fun f(motor: Motor, parts: Parts) { go(motor) }",
+    'val a = stern.fitted("a"); boat.run()',
+    "import boatlib.Winch\nimport boatlib.motor\n\nval a = 1",
+    "val a = boat::motor",
+    "// a motor, fitted",
 ]
 
 
@@ -105,7 +139,12 @@ def quick(language: str, text: str) -> Reading:
 
 
 @pytest.mark.parametrize(
-    ("language", "text"), [*(("python", t) for t in PYTHON), *(("java", t) for t in JAVA)]
+    ("language", "text"),
+    [
+        *(("python", t) for t in PYTHON),
+        *(("java", t) for t in JAVA),
+        *(("kotlin", t) for t in KOTLIN),
+    ],
 )
 def test_a_lookup_is_never_ruled_out(language, text):
     may_hold, lookups = _asked(language, text)
@@ -115,7 +154,12 @@ def test_a_lookup_is_never_ruled_out(language, text):
 
 
 @pytest.mark.parametrize(
-    ("language", "text"), [*(("python", t) for t in NOT_PYTHON), *(("java", t) for t in NOT_JAVA)]
+    ("language", "text"),
+    [
+        *(("python", t) for t in NOT_PYTHON),
+        *(("java", t) for t in NOT_JAVA),
+        *(("kotlin", t) for t in NOT_KOTLIN),
+    ],
 )
 def test_a_word_alone_is_not_parsed(language, text):
     assert _asked(language, text) == (False, 0)
@@ -135,6 +179,10 @@ SHAPES = st.sampled_from(
         ["x", "=", "motor", "\n", "x", "(", '"a"', ")"],
         ["new ", "Winch", "<", ">", "(", '"a"', ")"],
         ["parts", "[", '"a"', "]"],
+        ["boat", "?.", "fitted", "<", "Drive", ">", "(", '"a"', ")"],
+        ["boat ", "fitted", ' "a"'],
+        ["boat", ".", "let", "{", "it", ".", "fitted", "(", '"a"', ")", "}"],
+        ["import x.", "motor", " as ", "m", "\n", "val x = m(", '"a"', ")"],
     ]
 )
 
@@ -146,11 +194,18 @@ def spaced(draw: st.DrawFn) -> str:
     return draw(GAPS) + "".join(token + draw(GAPS) for token in tokens)
 
 
-@pytest.mark.parametrize("language", ["python", "java"])
+WRAPPED = {
+    "python": "({text})\n{text}",
+    "java": "class A {{ B b = {text}; }}",
+    "kotlin": "{text}\nval b = {text}\n",
+}
+
+
+@pytest.mark.parametrize("language", ["python", "java", "kotlin"])
 @settings(max_examples=400, deadline=None)
 @given(text=spaced())
 def test_what_is_ruled_out_has_no_lookup_however_it_is_spaced(language, text):
-    wrapped = f"({text})\n{text}" if language == "python" else f"class A {{ B b = {text}; }}"
+    wrapped = WRAPPED[language].format(text=text)
     may_hold, lookups = _asked(language, wrapped)
     full = in_full(language, wrapped)
     assert may_hold or not lookups or full.unsound

@@ -42,12 +42,16 @@ def told(root: Path) -> list[tuple[str, int, str | None, str | None]]:
 def test_a_file_without_a_look_up_is_read_for_its_numbers_too(geared: Path):
     code = "PAUSE = 3\nBOW_THRUSTER_COUNTS_PER_OUTPUT_TURN = 9 * 2 * 12\n"
     java = "class Gears {\n  final double bowThrusterCountsPerOutputTurn = 216.0;\n}\n"
+    kotlin = "const val BOW_THRUSTER_COUNTS_PER_OUTPUT_TURN = 9 * (2 * 12.0)\n"
     lay(geared, {"code/heron/gears.py": code, "code/heron/Gears.java": java})
+    lay(geared, {"code/heron/Gears.kt": kotlin})
     assert told(geared) == [
         ("code/heron/Gears.java", 2, "216.0", "234"),
+        ("code/heron/Gears.kt", 1, "9 * (2 * 12.0)", "234"),
         ("code/heron/gears.py", 2, "9 * 2 * 12", "234"),
     ]
     lay(geared, {"code/heron/gears.py": code.replace("12", "13"), "code/heron/Gears.java": ""})
+    lay(geared, {"code/heron/Gears.kt": kotlin.replace("12", "13")})
     assert told(geared) == []
 
 

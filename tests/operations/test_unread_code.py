@@ -17,14 +17,19 @@ from namegen.operations.workspace import open_workspace
 from tests.operations.conftest import FILES, lay
 
 Run = Callable[..., "subprocess.CompletedProcess[str]"]
-KOTLIN = 'val bow = boat.get<Motor>("bowThruster")\nval rudder = boat.get<Servo>("rudder")\n'
+SCRIPT = 'let bow = boat.get("bowThruster");\nlet rudder = boat.get("rudder");\n'
+TARGET = {
+    "own/script/target.yaml": "model: 1\ndescription: A script.\nper: robot\n"
+    "template: names.j2\nescapes: [plain_line]\n",
+    "own/script/names.j2": "// {{ robot.name | plain_line }}\n",
+}
 CODE = "  - {path: code/heron, robots: [heron]}\n"
 
 
 @pytest.fixture
 def mixed(boats: Path) -> Path:
     """A boat whose code is in two languages, one of which is not read."""
-    return lay(boats, {"code/heron/Rest.kt": KOTLIN, "code/heron/notes.txt": "rudder"})
+    return lay(boats, {"code/heron/rest.js": SCRIPT, "code/heron/notes.txt": "rudder"})
 
 
 def unread(root: Path, selection: Selection | None = None) -> list[str]:
@@ -32,26 +37,27 @@ def unread(root: Path, selection: Selection | None = None) -> list[str]:
 
 
 def test_what_is_not_read_is_told(mixed: Path):
-    assert unread(mixed) == ["code/heron/Rest.kt"]
-    assert audit(open_workspace(mixed)).report.unread == ("code/heron/Rest.kt",)
+    assert unread(mixed) == ["code/heron/rest.js"]
+    assert audit(open_workspace(mixed)).report.unread == ("code/heron/rest.js",)
     assert unread(mixed, Selection((mixed / "code/heron/main.py",))) == []
 
 
-@pytest.mark.parametrize("ending", ["kt", "KT", "cpp", "h", "ino", "js", "ipynb"])
+@pytest.mark.parametrize("ending", ["js", "JS", "swift", "rs", "ipynb"])
 def test_endings(boats: Path, ending: str):
-    lay(boats, {f"code/heron/rest.{ending}": KOTLIN})
+    lay(boats, {f"code/heron/rest.{ending}": SCRIPT})
     assert unread(boats) == [f"code/heron/rest.{ending}"]
 
 
 def test_what_namegen_made_or_the_entry_leaves_out_is_not(mixed: Path):
     settings = FILES["namegen.yaml"].replace(
-        "build:\n", 'build:\n  - target: kotlin-constants\n    to: "code/{robot}/Devices.kt"\n'
+        "build:\n",
+        'templates: own\nbuild:\n  - target: script\n    to: "code/{robot}/devices.js"\n',
     )
-    lay(mixed, {"namegen.yaml": settings})
+    lay(mixed, {"namegen.yaml": settings, **TARGET})
     build.write(build.plan(open_workspace(mixed)))
-    assert (mixed / "code/heron/Devices.kt").exists()
-    assert unread(mixed) == ["code/heron/Rest.kt"]
-    excluded = CODE.replace("]}", "], exclude: ['*.kt']}")
+    assert (mixed / "code/heron/devices.js").exists()
+    assert unread(mixed) == ["code/heron/rest.js"]
+    excluded = CODE.replace("]}", "], exclude: ['*.js']}")
     lay(mixed, {"namegen.yaml": settings.replace(CODE, excluded)})
     assert unread(mixed) == []
 
@@ -59,7 +65,7 @@ def test_what_namegen_made_or_the_entry_leaves_out_is_not(mixed: Path):
 def test_a_device_that_only_such_code_may_use_is_not_called_unused(mixed: Path):
     lay(mixed, {"code/heron/main.py": 'boat.motor("bowThruster"); boat.motor("sternThruster")\n'})
     assert audit(open_workspace(mixed)).report.findings == ()
-    (mixed / "code/heron/Rest.kt").unlink()
+    (mixed / "code/heron/rest.js").unlink()
     assert [one.kind for one in audit(open_workspace(mixed)).report.findings] == ["unused-device"]
 
 
@@ -67,7 +73,7 @@ def test_the_last_look_says_it_of_the_robot_that_runs_the_code(mixed: Path):
     lay(mixed, {"robots/dipper.yaml": FILES["robots/heron.yaml"].replace("heron", "dipper")})
     assert [(one.robot, one.unread) for one in ready(open_workspace(mixed)).robots] == [
         ("dipper", ()),
-        ("heron", ("code/heron/Rest.kt",)),
+        ("heron", ("code/heron/rest.js",)),
     ]
     assert ready(open_workspace(mixed), ["dipper"]).report.unread == ()
 
@@ -75,14 +81,14 @@ def test_the_last_look_says_it_of_the_robot_that_runs_the_code(mixed: Path):
 def test_a_rename_tells_the_lines_that_it_cannot_change(mixed: Path):
     left = rename(open_workspace(mixed), "bowThruster", "bowPusher").left
     assert [(str(one.place), one.text) for one in left] == [
-        ("code/heron/Rest.kt:1:28", "bowThruster")
+        ("code/heron/rest.js:1:21", "bowThruster")
     ]
 
 
 def test_the_command_says_it_in_every_form(namegen: Run, mixed: Path):
-    said = "1 file of code was not read, for the language (.kt): code/heron/Rest.kt."
+    said = "1 file of code was not read, for the language (.js): code/heron/rest.js."
     assert said in " ".join(namegen("audit", cwd=mixed).stdout.split())
     assert said in namegen("audit", "--report", "json", cwd=mixed).stderr
-    alone = namegen("audit", "code/heron/Rest.kt", cwd=mixed).stdout
+    alone = namegen("audit", "code/heron/rest.js", cwd=mixed).stdout
     assert alone.startswith("Nothing was read.") and "Nothing wrong" not in alone
-    assert "  code            1 file (.kt) not read" in namegen("ready", cwd=mixed).stdout
+    assert "  code            1 file (.js) not read" in namegen("ready", cwd=mixed).stdout

@@ -246,3 +246,21 @@ def test_a_java_constant_that_is_missing_comes_with_the_nearest():
     code = "package c; import c.Names.K; class Main { void f() { motor(K.BLAD); } }"
     answers = Code({"c/Main.java": code, "c/Names.java": names}).answers("c/Main.java")
     assert answers == ["[c/Names.java has no `K.BLAD`; the nearest is `BLADE`]"]
+
+
+def test_what_a_base_lacks_may_be_a_name_further_out():
+    """A class of another file that was read has not every word that its subclasses use."""
+    files = {
+        "Base.java": "class Base { int x; }",
+        "Names.java": 'class Names { static final String N = "bow"; }',
+        "Main.java": "class Main extends Base { void f() { motor(Names.N); motor(Base.M); } }",
+    }
+    lacks = "[Base.java has no `Base.M`; its spelling may be wrong]"
+    assert Code(files).answers("Main.java") == ["bow", lacks]
+    files = {
+        "base.py": "class Base:\n def f(self): pass",
+        "main.py": "from base import Base\nclass Main(Base):\n def g(self): motor(self.M)",
+    }
+    assert Code(files).answers("main.py") == [
+        "[base.py has no `Base.M`; its spelling may be wrong]"
+    ]

@@ -11,14 +11,13 @@ from tree_sitter import Node
 
 from namegen.errors import UnusableInput
 from namegen.languages.edits import spliced
+from namegen.languages.import_lines import ImportLine, added
 from namegen.languages.java.expressions import dotted
 from namegen.languages.java.grammar import parser
-from namegen.languages.sources import Source, whole_literal
+from namegen.languages.sources import Source, span_of, whole_literal
 from namegen.model.facts import ConstantUse
 from namegen.model.places import Span
 
-_LINE_END = re.compile(rb"[ \t]*(?://[^\r\n]*|/\*(?:[^*\r\n]|\*(?!/))*\*/[ \t]*)?(?:\r\n?|\n)")
-"""What may stand behind a declaration in its line so that another can follow below it."""
 _NAMES = frozenset({"identifier", "scoped_identifier"})
 _WORDS = frozenset({"identifier", "type_identifier"})
 
@@ -84,26 +83,10 @@ def _spoken(source: Source, head: _Head, name: str) -> tuple[str, list[tuple[Spa
         if hidden:  # a variable hides packages
             raise UnusableInput(f"{simple} and {first} already mean something else here")
         return name, []
-    return simple, [_added(source, head, name)]
+    lines = [ImportLine(_name(source, one), span_of(one)) for one in head.imports if _is_plain(one)]
+    above = head.package.end_byte if head.package is not None else None
+    return simple, [added(source.data, name, f"import {name};", lines, above)]
 
 
 def _is_plain(declaration: Node) -> bool:
     return not {"static", "asterisk"} & {child.type for child in declaration.children}
-
-
-def _added(source: Source, head: _Head, name: str) -> tuple[Span, bytes]:
-    """Return the edit that adds an import: in order among the others, or below the package."""
-    data = source.data
-    end = next((end for end in (b"\r\n", b"\n", b"\r") if end in data), b"\n")
-    statement = f"import {name};".encode() + end
-    imports = [one for one in head.imports if _is_plain(one)]
-    later = next((one for one in imports if _name(source, one) > name), None)
-    if later is not None:
-        return Span(later.start_byte, later.start_byte), statement
-    above = imports[-1] if imports else head.package
-    if above is None:
-        return Span(0, 0), statement + end
-    line = _LINE_END.match(data, above.end_byte)
-    at = line.end() if line else above.end_byte
-    blank = end if not imports else b""
-    return Span(at, at), (b"" if line else end) + blank + statement

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from namegen.languages.surrogates import escaped, joined
 from namegen.model.facts import Text
 
 _UNICODE = re.compile(r"\\(?:\\|u+([0-9a-fA-F]{4}))|\\u")
@@ -49,7 +50,7 @@ def value_of(body: str, opening: str) -> str | None:
     if "\\" not in body:
         return body
     try:
-        return _join_halves(_ESCAPE.sub(lambda match: _unescape(match[0][1:]), body))
+        return joined(_ESCAPE.sub(lambda match: _unescape(match[0][1:]), body))
     except KeyError:
         return None
 
@@ -70,8 +71,7 @@ def _spelt(character: str) -> str:
         return _SPELT[character]
     if character.isprintable():
         return character
-    units = character.encode("utf-16-be", "surrogatepass")
-    return "".join(f"\\u{units[i]:02x}{units[i + 1]:02x}" for i in range(0, len(units), 2))
+    return escaped(character)
 
 
 def _translated(body: str) -> str | None:
@@ -92,14 +92,7 @@ def _translated(body: str) -> str | None:
         if character in '\\"\r\n':
             return None
         pieces.append(character)
-    return _join_halves("".join([*pieces, body[done:]]))
-
-
-def _join_halves(text: str) -> str:
-    """Return the text with pairs of surrogates as the one character they stand for."""
-    if not any("\ud800" <= character <= "\udfff" for character in text):
-        return text
-    return text.encode("utf-16-le", "surrogatepass").decode("utf-16-le", "surrogatepass")
+    return joined("".join([*pieces, body[done:]]))
 
 
 def _unescape(escape: str) -> str:

@@ -1,0 +1,233 @@
+"""Expressions of Kotlin as text: literals, templates, names, pieces put together."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from tree_sitter import Node
+
+from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader, addends
+from namegen.languages.kotlin.literals import RAW, unescaped, value_of
+from namegen.languages.kotlin.scopes import Scope, tries
+from namegen.languages.kotlin.trees import argument_value, arguments_of, called_of, statements
+from namegen.languages.sources import Source, elements, named_child, span_of
+from namegen.model.facts import Expression, Join, Path, Ref, Several, Text, Unknown
+from namegen.model.places import Span
+
+_LISTS = frozenset(
+    {
+        "arrayListOf",
+        "arrayOf",
+        "hashSetOf",
+        "linkedSetOf",
+        "listOf",
+        "listOfNotNull",
+        "mutableListOf",
+        "mutableSetOf",
+        "sequenceOf",
+        "setOf",
+        "sortedSetOf",
+    }
+)
+"""Functions of Kotlin's library that give what they are given, one after another."""
+_WHY = {
+    "index_expression": "it is taken out of a table",
+    "number_literal": "it is a number, not text",
+    "float_literal": "it is a number, not text",
+    "lambda_literal": "it is a function",
+    "anonymous_function": "it is a function",
+    "callable_reference": "it is a function",
+}
+_NAMED = r"\$(?P<name>[^\W\d]\w*|`[^`\r\n]+`)"
+_PIECES = {RAW: re.compile(_NAMED), '"': re.compile(_NAMED + r"|\\.", re.DOTALL)}
+_NAMES = frozenset({"identifier", "this_expression"})
+
+
+def dotted(source: Source, node: Node | None) -> Path | None:
+    """Return the words of ``a.b.c`` or ``this.b``, or None where it is anything else."""
+    words: list[str] = []
+    while node is not None and node.type == "navigation_expression":
+        first, last = named_child(node, 0), named_child(node, node.named_child_count - 1)
+        if last is None or last.type != "identifier" or node.children[1].type == "::":
+            return None
+        words.append(source.text(last))
+        node = first
+    if node is not None and node.type == "qualified_identifier":
+        return tuple(source.text(one) for one in elements(node))
+    if node is None or node.type not in _NAMES:
+        return None
+    return (source.text(node), *reversed(words))
+
+
+def _string(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    whole = source.data[node.start_byte : node.end_byte]
+    opening = RAW if node.type == "multiline_string_literal" else '"'
+    quote = opening.encode()
+    span = Span(node.start_byte + len(quote), node.end_byte - len(quote))
+    if not (whole.startswith(quote) and whole.endswith(quote)) or span.end < span.start:
+        return Unknown("its quotes are not closed", span_of(node))
+    if b"$" not in whole:
+        return _text(source, span, opening)
+    parts = tuple(_parts(source, scope, node, span, depth))
+    return parts[0] if len(parts) == 1 and isinstance(parts[0], Text) else Join(parts, span)
+
+
+def _parts(
+    source: Source, scope: Scope, node: Node, span: Span, depth: int
+) -> Iterator[Expression]:
+    """Yield the pieces of a template; the grammar overlooks ``$name`` between single quotes."""
+    opening = RAW if node.type == "multiline_string_literal" else '"'
+    done = span.start
+    for inner in [one for one in node.named_children if one.type == "interpolation"]:
+        yield from _pieces(source, scope, Span(done, inner.start_byte), opening)
+        yield expression(source, scope, named_child(inner, 0), depth)
+        done = inner.end_byte
+    if done < span.end or done == span.start:
+        yield from _pieces(source, scope, Span(done, span.end), opening)
+
+
+def _pieces(source: Source, scope: Scope, span: Span, opening: str) -> Iterator[Expression]:
+    """Yield the text and the ``$names`` of a stretch without ``${...}``."""
+    text = source.data[span.start : span.end].decode("utf-8", "replace")
+    done = span.start
+    for match in _PIECES[opening].finditer(text):
+        word = match["name"]
+        if word is None:
+            continue
+        start = span.start + len(text[: match.start()].encode())
+        here = Span(start, start + len(match[0].encode()))
+        if done < start:
+            yield _text(source, Span(done, start), opening)
+        yield Unknown(RUN_TIME, here) if word == "this" else Ref(tries(scope, (word,)), here)
+        done = here.end
+    if done < span.end:
+        yield _text(source, Span(done, span.end), opening)
+
+
+def _text(source: Source, span: Span, opening: str) -> Expression:
+    """Return a literal, or a stretch of a template, that holds no name."""
+    body = source.data[span.start : span.end].decode("utf-8", "replace")
+    value = value_of(body, opening) if "$" not in body or opening == RAW else unescaped(body)
+    if value is None:
+        return Unknown("it holds an escape that is not followed", span)
+    return Text(value, span, opening)
+
+
+def _character(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return a character, which text can be put together with."""
+    span = Span(node.start_byte + 1, node.end_byte - 1)
+    value = unescaped(source.data[span.start : span.end].decode("utf-8", "replace"))
+    if value is None or len(value) != 1:
+        return Unknown("it holds an escape that is not followed", span_of(node))
+    return Text(value, span, "'")
+
+
+def opened(node: Node) -> Node:
+    """Return a node without brackets, casts and the signs that stand for no other text."""
+    while True:
+        inner = next(iter(elements(node)), None)
+        if inner is None or not _is_open(node):
+            return node
+        node = inner
+
+
+def _is_open(node: Node) -> bool:
+    if node.type == "unary_expression":
+        operator = node.child_by_field_name("operator")
+        return operator is not None and operator.type == "!!"
+    return node.type in {"parenthesized_expression", "as_expression", "spread_expression"}
+
+
+def _binary(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return ``a + b + c`` as one join, ``a ?: b`` as one of both."""
+    operator = node.child_by_field_name("operator")
+    if operator is not None and operator.type == "?:":
+        sides = (node.child_by_field_name(name) for name in ("left", "right"))
+        return _one_of(source, scope, node, [side for side in sides if side is not None], depth)
+    left, rights = addends(node)
+    if not rights:
+        return Unknown(RUN_TIME, span_of(node))
+    parts = [expression(source, scope, part, depth) for part in (left, *rights)]
+    return Join(tuple(parts), span_of(node))
+
+
+def _one_of(
+    source: Source, scope: Scope, node: Node, options: list[Node], depth: int
+) -> Expression:
+    """Return what a choice gives; a way that leaves it (``throw``, ``return``) gives nothing."""
+    left = {"throw_expression", "return_expression", "labeled_expression"}
+    known = [one for one in options if one.type not in left]
+    return Several(tuple(expression(source, scope, one, depth) for one in known), span_of(node))
+
+
+def _name(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    if node.text in {b"null", b"true", b"false"}:
+        return Unknown(f"it is {source.text(node)}", span_of(node))
+    words = dotted(source, node)
+    if words is None or words == ("this",):
+        return Unknown(RUN_TIME, span_of(node))
+    return Ref(tries(scope, words), span_of(node))
+
+
+def _choice(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return what ``if`` and ``when`` give, if each way is one expression."""
+    ways = [_last(one) for one in _ways(node)]
+    if not ways or None in ways:
+        return Unknown(RUN_TIME, span_of(node))
+    return _one_of(source, scope, node, [one for one in ways if one is not None], depth)
+
+
+def _ways(node: Node) -> list[Node]:
+    if node.type == "when_expression":
+        entries = [one for one in elements(node) if one.type == "when_entry"]
+        return [elements(one)[-1] for one in entries if elements(one)]
+    condition = node.child_by_field_name("condition")
+    found = [one for one in elements(node) if condition is None or one.id != condition.id]
+    return found if len(found) == 2 else []
+
+
+def _last(way: Node) -> Node | None:
+    """Return the value of a way: what a block says last, if nothing goes before it."""
+    if way.type != "block":
+        return way
+    inner = statements(way)
+    return inner[0] if len(inner) == 1 else None
+
+
+def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return a written-out list, or the value of a function that only returns one."""
+    callee, given = called_of(node), arguments_of(node)
+    of = dotted(source, callee)
+    if of is None or given is None:
+        return Unknown(RUN_TIME, span_of(node))
+    called = of[-1]
+    if called in _LISTS:
+        options = (expression(source, scope, argument_value(one), depth) for one in elements(given))
+        return Several(tuple(options), span_of(node))
+    if elements(given):
+        return Unknown(f"it is made at run time by `{called}()`", span_of(node))
+    return Ref(tries(scope, (*of[:-1], f"{called}()")), span_of(node))
+
+
+def _sequence(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    return expression.sequence(source, scope, node, depth)
+
+
+_READERS: dict[str, Reader[Scope]] = {
+    "string_literal": _string,
+    "multiline_string_literal": _string,
+    "character_literal": _character,
+    "binary_expression": _binary,
+    "identifier": _name,
+    "navigation_expression": _name,
+    "this_expression": _name,
+    "qualified_identifier": _name,
+    "if_expression": _choice,
+    "when_expression": _choice,
+    "call_expression": _call,
+    "collection_literal": _sequence,
+}
+
+expression = ExpressionReader(_READERS, _WHY, opened)
+"""Returns a value as text, without following any name."""

@@ -1,0 +1,194 @@
+"""Look-ups in a Kotlin file: which nodes match a rule, and which names they ask for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from tree_sitter import Node
+
+from namegen.languages.kotlin.arguments import Arguments, arguments
+from namegen.languages.kotlin.definitions import Definitions
+from namegen.languages.kotlin.expressions import expression
+from namegen.languages.kotlin.holders import declared_type, holder
+from namegen.languages.kotlin.imports import Imports
+from namegen.languages.kotlin.parameters import parameter
+from namegen.languages.kotlin.receivers import last_word, receiver_around
+from namegen.languages.kotlin.scopes import Scope, scope_of
+from namegen.languages.kotlin.trees import arguments_of, called_of, last_name
+from namegen.languages.kotlin.types import last_words, type_words, words_between
+from namegen.languages.parameters import Parameter
+from namegen.languages.sources import Stack, elements, named_child, same
+from namegen.languages.uses import LookupFinder, Use, kind_among
+from namegen.model.facts import Expression
+from namegen.model.places import Span
+from namegen.model.workspaces import LookupRule
+
+_NO_TEXT = frozenset({"number_literal", "float_literal", "callable_reference", "lambda_literal"})
+"""Values that are surely not names."""
+
+
+class Finder(LookupFinder[Definitions, Imports, Scope]):
+    """Finds the look-ups of one file."""
+
+    def _uses(self, rules: Mapping[str, Sequence[LookupRule]]) -> Iterator[Use]:
+        meant = {word: list(some) for word, some in rules.items()}
+        for word, some in rules.items():
+            for alias in self.imports.aliases(word):
+                meant.setdefault(alias, []).extend(some)
+        for stack in self.source.stacks(tuple(meant)):
+            for rule in meant[self.source.text(stack[-1])]:
+                use = self._use(rule, stack)
+                if use is not None:
+                    yield use
+
+    def _use(self, rule: LookupRule, stack: Stack) -> Use | None:
+        """Return the look-up whose called name is the last node of the stack."""
+        if stack[-1].type != "identifier":
+            return None
+        match rule.shape:
+            case "call" | "new":  # what constructs is called like any function
+                found = self._call(rule, stack) or self._base(rule, stack)
+                return found or (self._infix(rule, stack) if rule.shape == "call" else None)
+            case "annotation":
+                return self._annotation(rule, stack)
+            case "subscript":
+                return self._subscript(rule, stack)
+
+    def _call(self, rule: LookupRule, stack: Stack) -> Use | None:
+        """Return the call ``a.b.name(...)``."""
+        place = _whole_name(stack)
+        call = stack[place - 1] if place else None
+        if call is None or call.type != "call_expression":
+            return None
+        given = arguments_of(call)
+        if given is None or not same(called_of(call), stack[place]):
+            return None
+        return Use(rule, tuple(stack[:place]), given) if self._on(rule, stack, place) else None
+
+    def _infix(self, rule: LookupRule, stack: Stack) -> Use | None:
+        """Return the call ``boat motor "bow"``."""
+        call = stack[-2]
+        parts = elements(call) if call.type == "infix_expression" else []
+        if len(parts) != 3 or not same(parts[1], stack[-1]):
+            return None
+        if rule.on is not None and last_word(self.source, parts[0]) != rule.on:
+            return None
+        return Use(rule, tuple(stack[:-1]), call)
+
+    def _base(self, rule: LookupRule, stack: Stack) -> Use | None:
+        """Return what a base class is constructed with: ``class A : Sensor(boat, "bow")``."""
+        call = self._constructed(rule, stack)
+        if call is None or "annotation" in {call[-1].type, call[-2].type}:
+            return None
+        given = arguments_of(call[-1])
+        return Use(rule, tuple(call), given) if given is not None else None
+
+    def _annotation(self, rule: LookupRule, stack: Stack) -> Use | None:
+        """Return the annotation ``@Name(...)``.
+
+        Before a statement the grammar may take what is in the brackets for the statement.
+        """
+        call = self._constructed(rule, stack)
+        if call is None:
+            return None
+        if call[-1].type == "annotation" and call[-2].type == "annotated_expression":
+            behind = call[-1].next_named_sibling
+            apart = behind is None or behind.type != "parenthesized_expression"
+            return Use(rule, tuple(call), behind) if behind is not None and not apart else None
+        given = arguments_of(call[-1])
+        if given is None or call[-2].type not in {"annotation", "file_annotation"}:
+            return None
+        return Use(rule, tuple(call[:-1]), given)
+
+    def _constructed(self, rule: LookupRule, stack: Stack) -> Stack | None:
+        """Return the stack down to ``a.Name(...)`` of an annotation or a base class."""
+        if len(stack) < 4 or stack[-2].type != "user_type":
+            return None
+        words = type_words(self.source, stack[-2]) or ()
+        names = [one for one in elements(stack[-2]) if one.type == "identifier"]
+        above = stack[-3].type
+        if above not in {"constructor_invocation", "annotation"} or not same(names[-1], stack[-1]):
+            return None
+        if rule.on is not None and words[-2:-1] != (rule.on,):
+            return None
+        return stack[:-2]
+
+    def _subscript(self, rule: LookupRule, stack: Stack) -> Use | None:
+        place = _whole_name(stack)
+        whole = stack[place - 1] if place else None
+        if whole is None or whole.type != "index_expression":
+            return None
+        if not same(named_child(whole, 0), stack[place]) or not self._on(rule, stack, place):
+            return None
+        return Use(rule, tuple(stack[:place]), whole)
+
+    def _on(self, rule: LookupRule, stack: Stack, place: int) -> bool:
+        """Whether the name, whole at this place of the stack, is called on what a rule says."""
+        if rule.on is None:
+            return True
+        if place < len(stack) - 1:
+            word = last_word(self.source, named_child(stack[place], 0))
+            if word in {"it", "this"}:
+                word = receiver_around(self.source, stack, word)
+            return word == rule.on
+        owners = self.imports.owners_of(self.source.text(stack[-1]))
+        return rule.on in owners or receiver_around(self.source, stack, None) == rule.on
+
+    def _scope(self, use: Use) -> Scope:
+        return scope_of(self.source, [*use.stack, use.given])
+
+    def _holders(self, use: Use, names: int) -> list[str | None]:
+        return [holder(self.source, use.stack)] if names == 1 else [None] * names
+
+    def _parameter(self, name: Expression) -> Parameter | None:
+        return parameter(self.source, self.definitions, name)
+
+    def _given(self, use: Use) -> Arguments:
+        return arguments(self.source, use.given)
+
+    def _overlooked(self, use: Use) -> dict[str, Node]:
+        """Return the named arguments that may give the name that a row overlooks."""
+        if use.rule.name_key is not None:
+            return {}
+        keyed = self._given(use).keyed
+        return {key: value for key, value in keyed.items() if value.type not in _NO_TEXT}
+
+    def _names(self, use: Use, scope: Scope) -> list[Expression]:
+        return [expression(self.source, scope, node) for node in self._asked(use)]
+
+    def _asked(self, use: Use) -> list[Node]:
+        """Return the arguments that are names."""
+        rule, given = use.rule, self._given(use)
+        named = given.keyed.get(rule.name_key or "")
+        if rule.shape == "annotation" and named is None:
+            named = given.keyed.get("value")
+        if named is not None and (rule.name_at == "rest" or len(rule.name_at) > 1):
+            return [*given.placed(rule.name_at), named]
+        return [named] if named is not None else given.placed(rule.name_at)
+
+    def _kind(self, use: Use) -> str | None:
+        rule = use.rule
+        if rule.kind_at is not None:
+            at = next(iter(self._given(use).placed((rule.kind_at,))), None)
+            return rule.kinds.get(last_word(self.source, at) or "", rule.kind)
+        words: set[str] = set()
+        if rule.kind_by == "type-argument":
+            words = self._type_arguments(use)
+        elif rule.kind_by == "declared-type":
+            words = last_words(self.source, declared_type(self.source, self.definitions, use.stack))
+        return kind_among(rule, words)
+
+    def _type_arguments(self, use: Use) -> set[str]:
+        """Return the words of ``<...>``, which stand between what is called and its brackets."""
+        called = last_name(called_of(use.node))
+        if called is None or use.node.type != "call_expression":
+            return set()
+        return words_between(self.source, Span(called.end_byte, use.given.start_byte))
+
+
+def _whole_name(stack: Stack) -> int:
+    """Return where in the stack the name ends with its receiver: ``a.b`` of ``a.b(1)``."""
+    above = stack[-2] if len(stack) > 1 else None
+    if above is not None and above.type == "navigation_expression":
+        return len(stack) - (2 if same(above.named_children[-1], stack[-1]) else 1)
+    return len(stack) - 1

@@ -1,0 +1,122 @@
+"""What the grammar gets wrong, written so that it gets it right, with every offset as it was.
+
+``get<Motor>("bow")`` is a chain of comparisons for the grammar, without an error. To Kotlin
+it is a call: where what stands between ``<`` and ``>`` can be types and ``(`` follows, it
+takes them for types, in ``f(a < b, c > (d))`` too. So type arguments become blanks here,
+and `types.py` reads them from the text itself. And a declaration that ends in the line of
+its class's ``}`` is an error for the grammar: the blank before the brace becomes a line end.
+Quotes that are not closed would go on over the lines: they are closed at the end of theirs.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from typing import Literal
+
+from msgspec import Struct
+
+from namegen.model.places import Span
+
+_DEEPEST = 3
+"""Types within one another that are told from comparisons."""
+_BLANKS = rb"[ \t\r\n]*"
+_WORD = rb"(?:[A-Za-z_\x80-\xff][\w\x80-\xff]*|`[^`\r\n]+`)"
+
+
+def _types(depth: int) -> bytes:
+    """Return the pattern of ``<A, out B?, (C) -> D>`` with so many more inside of one another."""
+    inner = b"(?:%b)?" % _types(depth - 1) if depth else b""
+    named = rb"%b(?:%b\.%b%b)*%b\??" % (_WORD, _BLANKS, _BLANKS, _WORD, inner)
+    listed = rb"%b(?:%b,%b%b)*" % (named, _BLANKS, _BLANKS, named)
+    function = rb"\(%b(?:%b)?%b\)%b->%b%b" % (_BLANKS, listed, _BLANKS, _BLANKS, _BLANKS, named)
+    one = rb"(?:(?:(?:in|out)[ \t]+)?%b|\*|%b)" % (named, function)
+    return rb"<%b%b(?:%b,%b%b)*%b>" % (_BLANKS, one, _BLANKS, _BLANKS, one, _BLANKS)
+
+
+_ARGUMENTS = re.compile(rb"(?<=[\w\x80-\xff`])[ \t]*%b(?=[ \t]*[({])" % _types(_DEEPEST))
+_CODE = re.compile(
+    rb"""//[^\r\n]*|/\*|\"{3}|"|'(?:\\[^\r\n][^'\r\n]*|[^'\\\r\n])'|[{}]|"""
+    rb"""(?<=[\w\x80-\xff`])[ \t]*<"""
+)
+_COMMENT = re.compile(rb"/\*|\*/")
+_TEXT = re.compile(rb"""\\[^\r\n]|"|\$\{|[\r\n]""")
+_RAW = re.compile(rb"""\"{3,}|\$\{""")
+_PATTERNS = {"code": _CODE, "text": _TEXT, "raw": _RAW}
+
+
+class Mended(Struct, frozen=True):
+    """A text that the grammar reads as Kotlin does, and where quotes are not closed in it."""
+
+    text: bytes
+    unclosed: tuple[Span, ...] = ()
+
+
+@lru_cache(maxsize=2)  # whoever parses a text asks for it, and whoever tells what is sound
+def mended(data: bytes) -> Mended:
+    """Return the text with the same offsets, in which the grammar finds what Kotlin does."""
+    return _Mending(data).run()
+
+
+class _Mending:
+    """Goes through a text once, knowing whether it is in code or in which quotes."""
+
+    def __init__(self, data: bytes) -> None:
+        self.data = data
+        self.done = bytearray(data)
+        self.around: list[tuple[Literal["code", "text", "raw"], int]] = [("code", 0)]
+        self.unclosed: list[Span] = []
+
+    def run(self) -> Mended:
+        at = 0
+        while match := _PATTERNS[self.around[-1][0]].search(self.data, at):
+            at = self._in_code(match) if self.around[-1][0] == "code" else self._in_quotes(match)
+        return Mended(bytes(self.done), tuple(self.unclosed))
+
+    def _in_quotes(self, match: re.Match[bytes]) -> int:
+        """Take note of a template or of the end of the quotes, and return where to go on."""
+        if match[0] == b"${":
+            self.around.append(("code", match.start()))
+        elif match[0][:1] != b"\\":
+            _, start = self.around.pop()
+            if match[0] in (b"\r", b"\n"):
+                self._close(start, match.start())
+        return match.end()
+
+    def _close(self, start: int, end: int) -> None:
+        """Close quotes at the end of their line, so that the next lines are read."""
+        self.unclosed.append(Span(start, end))
+        self.done[end - 1] = ord('"') if end - start > 1 else ord("0")
+
+    def _in_code(self, match: re.Match[bytes]) -> int:
+        """Mend what begins at a match, and return where to go on."""
+        found, at = match[0], match.start()
+        if found == b"/*":
+            return _after_comment(self.data, match.end())
+        if found in (b'"', b'"""'):
+            self.around.append(("text" if found == b'"' else "raw", at))
+        elif found == b"{":
+            self.around.append(("code", at))
+        elif found == b"}":
+            if len(self.around) > 1:
+                self.around.pop()
+            if self.around[-1][0] == "code" and self.data[at - 1 : at] in (b" ", b"\t"):
+                self.done[at - 1] = 0x0A
+        elif found.endswith(b"<"):
+            types = _ARGUMENTS.match(self.data, at)
+            if types is not None:
+                self.done[at : types.end()] = b" " * (types.end() - at)
+                return types.end()
+        return match.end()
+
+
+def _after_comment(data: bytes, at: int) -> int:
+    """Return where a comment ends; comments of Kotlin lie within one another."""
+    depth = 1
+    while depth:
+        match = _COMMENT.search(data, at)
+        if match is None:
+            return len(data)
+        depth += 1 if match[0] == b"/*" else -1
+        at = match.end()
+    return at

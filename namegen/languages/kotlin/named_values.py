@@ -1,0 +1,91 @@
+"""Values that Kotlin code gives to a name which it does not define there.
+
+``drive.counts = 216``, ``Gears(counts = 216)``, ``drive.setCounts(216)``,
+``table["counts"] = 216``, ``table.put("counts", 216)`` and ``"counts" to 216`` all name a
+number. ``counts(216)`` does not: it may as well work the number out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tree_sitter import Node
+
+from namegen.languages.kotlin.trees import (
+    argument_value,
+    arguments_of,
+    called_of,
+    key_of,
+    last_name,
+)
+from namegen.languages.sources import Source, Stack, elements, same
+
+
+def named_values(source: Source, name: str) -> Iterator[Node]:
+    """Yield the values, in order."""
+    setters = {f"set{name}", f"with{name}"} if name[:1].isupper() else set()
+    for stack in source.stacks([name, *sorted(setters)]):
+        if len(stack) < 4:
+            continue
+        if stack[-1].type == "string_content":
+            value = _under(source, stack)
+        elif source.text(stack[-1]) in setters:
+            value = _set(stack)
+        else:
+            value = _assigned(stack)
+        if value is not None:
+            yield value
+
+
+def _set(stack: Stack) -> Node | None:
+    """Return the one argument of a call of the setter that the last node names."""
+    call = stack[-3] if stack[-2].type == "navigation_expression" else stack[-2]
+    given = arguments_of(call) if call.type == "call_expression" else None
+    if given is None or not same(last_name(called_of(call)), stack[-1]):
+        return None
+    arguments = elements(given)
+    return argument_value(arguments[0]) if len(arguments) == 1 else None
+
+
+def _under(source: Source, stack: Stack) -> Node | None:
+    """Return what is put under the text that the last node is."""
+    text, above = stack[-2], stack[-3]
+    if text.named_child_count != 1:
+        return None
+    parts = elements(above)
+    match above.type:
+        case "infix_expression":
+            pair = len(parts) == 3 and source.text(parts[1]) == "to" and same(parts[0], text)
+            return parts[2] if pair else None
+        case "index_expression":
+            return _right(stack[-4], above) if len(parts) == 2 and same(parts[1], text) else None
+        case "value_argument":
+            return _put(source, stack)
+    return None
+
+
+def _put(source: Source, stack: Stack) -> Node | None:
+    """Return what ``put`` gets beside the text."""
+    given, call = stack[-4], stack[-5] if len(stack) > 4 else None
+    called = last_name(called_of(call)) if call is not None else None
+    arguments = elements(given)
+    put = called is not None and source.text(called) == "put" and len(arguments) == 2
+    return argument_value(arguments[1]) if put and same(arguments[0], stack[-3]) else None
+
+
+def _assigned(stack: Stack) -> Node | None:
+    """Return what a named argument, or another object's property, is given."""
+    above = stack[-2]
+    if above.type == "value_argument" and same(key_of(above), stack[-1]):
+        return argument_value(above)
+    if above.type == "navigation_expression" and same(last_name(above), stack[-1]):
+        return _right(stack[-3], above)
+    return None
+
+
+def _right(assignment: Node, left: Node) -> Node | None:
+    """Return what is assigned to a node with ``=``."""
+    operator = assignment.child_by_field_name("operator")
+    plain = assignment.type == "assignment" and operator is not None and operator.type == "="
+    on_left = same(assignment.child_by_field_name("left"), left)
+    return assignment.child_by_field_name("right") if plain and on_left else None

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from msgspec.structs import replace
+
 from namegen.languages.sources import LETTERS, occurrences
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
@@ -75,6 +77,11 @@ def may_be_on(data: bytes, word: Span, receiver: bytes) -> bool:
     while letters and before[letters - 1] in LETTERS:
         letters -= 1
     return letters in (0, len(before)) or before[letters:] == receiver
+
+
+def without_receivers(rules: Sequence[LookupRule]) -> list[LookupRule]:
+    """Return the rules as if they asked for no receiver: it may be named elsewhere."""
+    return [replace(rule, on=None) for rule in rules]
 
 
 def rules_for(language: str, rules: Sequence[LookupRule]) -> tuple[LookupRule, ...]:

@@ -44,9 +44,13 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
 
     def __init__(self, utf8: bytes, parser: TreeParser, rules: Sequence[LookupRule]) -> None:
         self.rules = tuple(rules)
-        self.candidates = candidates(utf8, self.rules, type(self).LOOKS_UP)
+        self.candidates = candidates(utf8, self._searched(utf8), type(self).LOOKS_UP)
         self.source = Source(utf8, parser, self._joints(utf8), self.candidates)
         self.bound, self.imports = self._parts()
+
+    def _searched(self, utf8: bytes) -> Sequence[LookupRule]:
+        """Return the rules by which bytes are searched for look-ups; the rules by default."""
+        return self.rules
 
     def _joints(self, utf8: bytes) -> Sequence[int]:
         """Return where the file can be cut into pieces to parse alone; nowhere by default."""

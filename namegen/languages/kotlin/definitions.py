@@ -13,7 +13,7 @@ from namegen.languages.kotlin.scopes import Scope, tries
 from namegen.languages.kotlin.trees import body_of, called_of, child_of
 from namegen.languages.kotlin.types import base_types, type_words
 from namegen.languages.sources import elements, span_of
-from namegen.model.facts import Definition, Expression, Path, Ref, Unknown
+from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
 
 
 class Definitions(DefinitionFinder[Binding]):
@@ -21,9 +21,6 @@ class Definitions(DefinitionFinder[Binding]):
 
     def _bindings_of(self, word: str) -> list[Binding]:
         return bindings_of(self.source, word)
-
-    def _worked_out(self, binding: Binding, value: Node) -> Expression:
-        return expression(self.source, binding.within, value)
 
     def find(self, path: Path) -> list[Definition]:
         """Return every binding of a path."""
@@ -93,7 +90,7 @@ class Definitions(DefinitionFinder[Binding]):
         span = span_of(binding.name)
         value = binding.value
         if binding.way == "each" and value is not None:
-            return self._each(binding, value)
+            return Each(expression(self.source, binding.within, value), span)
         if binding.way == "constant":
             return Unknown("an enum entry is not text itself", span)
         if binding.way == "alias":

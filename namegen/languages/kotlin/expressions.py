@@ -204,7 +204,7 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     called = of[-1]
     if called in _LISTS:
         options = (expression(source, scope, argument_value(one), depth) for one in elements(given))
-        return Several(tuple(options), span_of(node))
+        return Several(tuple(options), span_of(node), listed=True)
     if elements(given):
         return Unknown(f"it is made at run time by `{called}()`", span_of(node))
     return Ref(tries(scope, (*of[:-1], f"{called}()")), span_of(node))

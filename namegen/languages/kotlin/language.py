@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from msgspec.structs import replace
-
 from namegen.languages import Prefilter
 from namegen.languages.encodings import Decoded, decode_as
 from namegen.languages.kotlin.constants import use_constants
@@ -14,7 +12,7 @@ from namegen.languages.kotlin.literals import spell
 from namegen.languages.kotlin.marks import has_implicit, looks_up
 from namegen.languages.kotlin.proof import objection
 from namegen.languages.kotlin.reading import KotlinReading
-from namegen.languages.prefilters import prefilter, rules_for
+from namegen.languages.prefilters import prefilter, rules_for, without_receivers
 from namegen.model.facts import ConstantUse, Reading, Respelling, Surroundings, Text
 from namegen.model.workspaces import LookupRule
 
@@ -32,7 +30,7 @@ class Kotlin:
         """Return the test that tells, on raw bytes, which files need no reading."""
         mine = rules_for(self.name, rules)
         plain = prefilter(mine, looks_up)
-        on_any = prefilter([replace(rule, on=None) for rule in mine], looks_up)
+        on_any = prefilter(without_receivers(mine), looks_up)
         return lambda data: plain(data) or (has_implicit(data) and on_any(data))
 
     def read(self, utf8: bytes, rules: Sequence[LookupRule]) -> Reading:

@@ -17,7 +17,7 @@ from namegen.languages.kotlin.scopes import Scope, scope_of
 from namegen.languages.kotlin.trees import arguments_of, called_of, last_name
 from namegen.languages.kotlin.types import last_words, type_words, words_between
 from namegen.languages.parameters import Parameter
-from namegen.languages.sources import Stack, elements, named_child, same
+from namegen.languages.sources import Stack, elements, named_child, occurrences, same
 from namegen.languages.uses import LookupFinder, Use, kind_among
 from namegen.model.facts import Expression
 from namegen.model.places import Span
@@ -30,12 +30,16 @@ _NO_TEXT = frozenset({"number_literal", "float_literal", "callable_reference", "
 class Finder(LookupFinder[Definitions, Imports, Scope]):
     """Finds the look-ups of one file."""
 
-    def _uses(self, rules: Mapping[str, Sequence[LookupRule]]) -> Iterator[Use]:
+    def _uses(
+        self, rules: Mapping[str, Sequence[LookupRule]], places: Sequence[Span]
+    ) -> Iterator[Use]:
         meant = {word: list(some) for word, some in rules.items()}
         for word, some in rules.items():
             for alias in self.imports.aliases(word):
                 meant.setdefault(alias, []).extend(some)
-        for stack in self.source.stacks(tuple(meant)):
+        aliases = (word for word in meant if word not in rules)
+        also = (place for word in aliases for place in occurrences(self.source.data, word))
+        for stack in self.source.above(sorted([*places, *also])):
             for rule in meant[self.source.text(stack[-1])]:
                 use = self._use(rule, stack)
                 if use is not None:

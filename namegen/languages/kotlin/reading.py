@@ -10,15 +10,18 @@ from namegen.languages.kotlin.definitions import Definitions
 from namegen.languages.kotlin.expressions import dotted
 from namegen.languages.kotlin.imports import Imports
 from namegen.languages.kotlin.lookups import Finder
+from namegen.languages.kotlin.marks import has_implicit, looks_up
 from namegen.languages.kotlin.mending import mended
 from namegen.languages.kotlin.named_values import named_values
 from namegen.languages.kotlin.scopes import BODIES, REGIONS, TYPES, scope_of, tries
 from namegen.languages.kotlin.trees import body_of, child_of
 from namegen.languages.numbers import NumberForms
+from namegen.languages.prefilters import without_receivers
 from namegen.languages.readings import TreeReading
 from namegen.languages.sources import Stack, merged
 from namegen.model.facts import LookupSite, Path
 from namegen.model.places import Span
+from namegen.model.workspaces import LookupRule
 
 _SIMPLE_STATEMENTS = frozenset(
     {
@@ -64,10 +67,14 @@ class KotlinReading(TreeReading[Definitions, Imports]):
         brackets="parenthesized_expression",
         suffixes="lfu",
     )
+    LOOKS_UP = looks_up
     IDENTIFIERS = frozenset({"identifier"})
 
     def _parts(self) -> tuple[Definitions, Imports]:
         return Definitions(self.source), Imports(self.source)
+
+    def _searched(self, utf8: bytes) -> Sequence[LookupRule]:
+        return without_receivers(self.rules) if has_implicit(utf8) else self.rules
 
     @property
     def _broken(self) -> Sequence[Span]:
@@ -75,7 +82,7 @@ class KotlinReading(TreeReading[Definitions, Imports]):
         return merged([*super()._broken, *unclosed]) if unclosed else super()._broken
 
     def _sites(self) -> Sequence[LookupSite]:
-        return Finder(self.source, self.bound, self.imports, self.rules).sites()
+        return Finder(self.source, self.bound, self.imports, self.rules).sites(self.candidates)
 
     def _named_values(self, name: str) -> Iterable[Node]:
         return named_values(self.source, name)

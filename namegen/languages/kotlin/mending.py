@@ -38,10 +38,12 @@ def _types(depth: int) -> bytes:
 
 _ARGUMENTS = re.compile(rb"(?<=[\w\x80-\xff`])[ \t]*%b(?=[ \t]*[({])" % _types(_DEEPEST))
 _CALL = rb"(?=%b[ \t]*[(<\[])" % _WORD
-_PREFIX = rb"!(?!(?:in|is)\b)%b|(?:(?<=[=(,\[{&|<>*/%%:?;])[ \t]*|\b(?:else|return)[ \t]+)[-+]%b"
+_STARTS = rb"(?:(?<=[=(,\[{&|<>*/%:?;\r\n])[ \t]*|\b(?:else|in|return|throw)[ \t]+)"
+"""What stands before a minus that takes nothing from anything."""
+_PREFIX = b"|".join((rb"!(?!(?:in|is)\b)" + _CALL, _STARTS + b"[-+]" + _CALL))
 _CODE = re.compile(
     rb"""//[^\r\n]*|/\*|\"{3}|"|'(?:\\[^\r\n][^'\r\n]*|[^'\\\r\n])'|[{}]|"""
-    rb"""(?<=[\w\x80-\xff`])[ \t]*<|!!|""" + _PREFIX % (_CALL, _CALL)
+    rb"""(?<=[\w\x80-\xff`])[ \t]*<|!!|""" + _PREFIX
 )
 _COMMENT = re.compile(rb"/\*|\*/")
 _TEXT = re.compile(rb"""\\[^\r\n]|"|\$\{|[\r\n]""")

@@ -63,6 +63,7 @@ FOUND = [
     ('if (!motor("bow").busy && !ready) stop()', MOTOR, ["bow"]),
     ('val p = -motor("bow").power + 2 * -motor<Big>("stern").power', MOTOR, ["bow", "stern"]),
     ('return -motor("bow").power', MOTOR, ["bow"]),
+    ('go()\n    -motor("bow").power', MOTOR, ["bow"]),
     (
         'if (x !in motor("bow") || y - motor("stern").power != +motor("third").p) z()',
         MOTOR,

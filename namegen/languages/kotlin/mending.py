@@ -5,7 +5,9 @@ it is a call: where what stands between ``<`` and ``>`` can be types and ``(`` f
 takes them for types, in ``f(a < b, c > (d))`` too. So type arguments become blanks here,
 and `types.py` reads them from the text itself. And a declaration that ends in the line of
 its class's ``}`` is an error for the grammar: the blank before the brace becomes a line end.
-Quotes that are not closed would go on over the lines: they are closed at the end of theirs.
+``!motor("bow")`` is a call of ``!motor`` for it: the sign becomes a blank before a call or
+a subscript without a receiver. Quotes that are not closed would go on over the lines: they
+are closed at the end of theirs.
 """
 
 from __future__ import annotations
@@ -35,9 +37,13 @@ def _types(depth: int) -> bytes:
 
 
 _ARGUMENTS = re.compile(rb"(?<=[\w\x80-\xff`])[ \t]*%b(?=[ \t]*[({])" % _types(_DEEPEST))
+_CALL = rb"(?=%b[ \t]*[(<\[])" % _WORD
+_STARTS = rb"(?:(?<=[=(,\[{&|<>*/%:?;\r\n])[ \t]*|\b(?:else|in|return|throw)[ \t]+)"
+"""What stands before a minus that takes nothing from anything."""
+_PREFIX = b"|".join((rb"!(?!(?:in|is)\b)" + _CALL, _STARTS + b"[-+]" + _CALL))
 _CODE = re.compile(
     rb"""//[^\r\n]*|/\*|\"{3}|"|'(?:\\[^\r\n][^'\r\n]*|[^'\\\r\n])'|[{}]|"""
-    rb"""(?<=[\w\x80-\xff`])[ \t]*<"""
+    rb"""(?<=[\w\x80-\xff`])[ \t]*<|!!|""" + _PREFIX
 )
 _COMMENT = re.compile(rb"/\*|\*/")
 _TEXT = re.compile(rb"""\\[^\r\n]|"|\$\{|[\r\n]""")
@@ -107,6 +113,8 @@ class _Mending:
             if types is not None:
                 self.done[at : types.end()] = b" " * (types.end() - at)
                 return types.end()
+        elif found[-1:] in (b"!", b"-", b"+") and found != b"!!":
+            self.done[match.end() - 1] = 0x20
         return match.end()
 
 

@@ -22,6 +22,8 @@ RULES = (
     LookupRule("call", "fitted", name_key="name"),
     LookupRule("call", "get"),
     LookupRule("call", "find"),
+    LookupRule("call", "has"),
+    LookupRule("call", "level"),
     LookupRule("call", "expects", name_at="rest"),
     LookupRule("subscript", "devices"),
     LookupRule("new", "Sensor", name_at=(1,)),

@@ -22,6 +22,10 @@ class Boat {
     inline fun <reified T : Part> find(name: String, check: T.() -> Boolean): T? =
         get<T>(name).takeIf { it.check() }
 
+    fun has(name: String): Boolean = asked.add(name)
+
+    fun level(name: String): Int = name.length.also { asked += name }
+
     fun expects(vararg names: String) {
         asked += names
     }

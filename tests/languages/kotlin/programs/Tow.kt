@@ -24,6 +24,7 @@ fun tow(boat: Boat?) {
     with(known) {
         motor("towMotor").power = 0.5
         fitted(Motor::class, "capstan", 3)
+        if (!has("gate") || 3 > -level("well") && !known.has("lock")) tell() else -level("shoal")
         fitted(Servo::class, size = 2, name = "towHook")
     }
     known.apply { expects("bumpBow", "bumpStern"); get<Part>(Names.Sensors.LEVEL) }

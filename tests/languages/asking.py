@@ -54,3 +54,8 @@ def python(text: str, *rules: LookupRule) -> list[str]:
 def java(text: str, *rules: LookupRule) -> list[str]:
     """Return what the look-ups of one Java file ask for."""
     return Code({"Main.java": text}, rules or (MOTOR,)).answers("Main.java")
+
+
+def cpp(text: str, *rules: LookupRule) -> list[str]:
+    """Return what the look-ups of one C++ file ask for."""
+    return Code({"main.cpp": text}, rules or (MOTOR,)).answers("main.cpp")

@@ -1,0 +1,18 @@
+"""What stands beside an identifier in C++ where it may look something up, told from bytes."""
+
+from __future__ import annotations
+
+import re
+
+from namegen.model.places import Span
+
+_USED = re.compile(
+    rb"(?:\s|\\\r?\n|//(?:[^\\\r\n]|\\(?:\r\n|.|\n))*|/\*(?:[^*]|\*(?!/))*\*/)*"
+    rb"[(\[{<>&*\"A-Za-z_\x80-\xff]"
+)
+"""A call, a subscript, a list; template arguments; the variable that the word is the type of."""
+
+
+def looks_up(data: bytes, word: Span) -> bool:
+    """Whether a look-up can stand at an identifier; False is certain."""
+    return _USED.match(data, word.end) is not None

@@ -101,6 +101,8 @@ def _named(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - o
         if stack[-3].type != "namespace_definition":
             return None
         return Binding(leaf, (*scope.path, *words), "namespace", scope)
+    if above.type == "lambda_capture_initializer":
+        return _captured(source, stack)
     if not same(above.child_by_field_name("name"), leaf):
         return None
     scope = scope_of(source, stack[:-1])
@@ -113,6 +115,16 @@ def _named(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - o
     if above.type == "enumerator":
         return _enumerator(source, stack, scope)
     return None
+
+
+def _captured(source: Source, stack: Stack) -> Binding | None:
+    """Return the binding of ``[name = "bow"]``, which the lambda's body sees."""
+    left, value = stack[-2].child_by_field_name("left"), stack[-2].child_by_field_name("right")
+    if not same(left, stack[-1]) or len(stack) < 5:
+        return None
+    scope = scope_of(source, stack)
+    outer = scope.outer or scope
+    return Binding(stack[-1], (*scope.path, source.text(stack[-1])), "value", outer, value)
 
 
 def _enumerator(source: Source, stack: Stack, scope: Scope) -> Binding:

@@ -16,6 +16,8 @@ from namegen.languages.sources import Source, elements, span_of
 from namegen.model.facts import Definition, Expression, Path, Ref, Several, Unknown
 from namegen.model.places import Span
 
+_EXACT = "="
+"""Begins a path of which nothing more is to be opened: two namespaces may open each other."""
 _LISTS = frozenset({"initializer_list", "argument_list"})
 
 
@@ -34,15 +36,15 @@ class Definitions(DefinitionFinder[Binding]):
         """Return every binding of a path."""
         if not path or path[0].startswith(ELSEWHERE):
             return []
-        bound = self.bound_at(path)
-        found = [
-            Definition(path, self._value(one), span_of(one.name))
-            for one in bound
-            if one.way != "declared"
-        ]
-        if bound:
-            return _of_branches(found, [one for one in bound if one.way != "declared"])
-        return self._opened(path) or self._inherited(path)
+        if path[0] == _EXACT:
+            return self._found(path[1:]) or self._inherited(path[1:])
+        return self._found(path) or self._opened(path) or self._inherited(path)
+
+    def _found(self, path: Path) -> list[Definition]:
+        """Return what is bound under just this path; nothing where it is only declared."""
+        bound = [one for one in self.bound_at(path) if one.way != "declared"]
+        found = [Definition(path, self._value(one), span_of(one.name)) for one in bound]
+        return _of_branches(found, bound)
 
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a path as it is written out: ("@120", "name")."""
@@ -51,14 +53,15 @@ class Definitions(DefinitionFinder[Binding]):
 
     def _opened(self, path: Path) -> list[Definition]:
         """Return what a path stands for through ``using``, for a file that includes this one."""
-        if path[0].startswith("@") or not openings(self.source):
-            return []
+        known = openings(self.source) if path[0][:1] != "@" else {}
         found: list[Path] = []
         for place in range(len(path)):
-            if path[:place] in openings(self.source):
-                scope = Scope("namespace", self.source.root, Scope("file", self.source.root))
-                scope = Scope("namespace", self.source.root, scope, path[:place])
-                found += [one for one in tries(self.source, scope, path[place:]) if one != path]
+            opened = known.get(path[:place], ())
+            if opened and all(one.target[0] != path[place] for one in opened):
+                root = self.source.root
+                scope = Scope("namespace", root, Scope("file", root), path[:place])
+                *mine, others = tries(self.source, scope, path[place:])
+                found += [(_EXACT, *one) for one in mine if one != path] + [others]
         span = Span(0, 0)
         return [Definition(path, Ref(tuple(found), span), span, inherited=True)] if found else []
 

@@ -13,7 +13,7 @@ from tree_sitter import Node
 from namegen.languages.cpp.grammar import parser, without_macros
 from namegen.languages.sources import Source, elements
 
-_BEFORE, _AFTER = b"v f(){", b";}"
+_BEFORE, _AFTER = b"v f(){", b"\n;}"
 
 
 def body_of(source: Source, define: Node) -> Source | None:

@@ -6,7 +6,7 @@ What a program really asks for is the check from outside of what is read in its 
 from __future__ import annotations
 
 import subprocess
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 LIBRARY = """\
@@ -61,18 +61,26 @@ FLAGS = ("-std=c++20", "-Wno-unused", "-fpermissive", "-w")
 
 def said(programs: Sequence[str], folder: Path, tool: Callable[[str], str]) -> list[list[str]]:
     """Return the names that each program asks for; each defines ``run()`` and may define more."""
-    parts = ['#include "boatlib.h"']
-    for number, program in enumerate(programs):
-        parts.append(f"namespace case_{number} {{\n{program}\n}}")
-    calls = "".join(
-        f'  std::printf("-\\n"); case_{number}::run();\n' for number in range(len(programs))
-    )
-    parts.append(f"int main() {{\n{calls}}}\n")
+    parts = [f"namespace case_{at} {{\n{one}\n}}" for at, one in enumerate(programs)]
+    calls = (f'std::printf("-\\n"); case_{at}::run();\n' for at in range(len(programs)))
+    parts.append(f"int main() {{\n{''.join(calls)}}}\n")
+    lines = output({"main.cpp": "\n".join(parts)}, folder, tool)
+    return [names(run) for run in lines.split("-\n")[1:]]
+
+
+def names(lines: str) -> list[str]:
+    """Return the names that a program has said, one a line."""
+    return [bytes.fromhex(line).decode() for line in lines.splitlines()]
+
+
+def output(files: Mapping[str, str], folder: Path, tool: Callable[[str], str]) -> str:
+    """Return what the program of these files prints; each sees the library."""
     (folder / "boatlib.h").write_text(LIBRARY, encoding="utf-8")
-    (folder / "main.cpp").write_bytes("\n".join(parts).encode())
-    command = [tool("g++"), *FLAGS, "main.cpp", "-o", "main"]
+    for path, text in files.items():
+        (folder / path).parent.mkdir(parents=True, exist_ok=True)
+        (folder / path).write_bytes(text.encode())
+    sources = [path for path in files if path.endswith(".cpp")]
+    command = [tool("g++"), *FLAGS, "-include", "boatlib.h", "-I.", *sources, "-o", "main"]
     done = subprocess.run(command, cwd=folder, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
-    lines = subprocess.run([folder / "main"], capture_output=True, text=True, check=True).stdout
-    runs = lines.split("-\n")[1:]
-    return [[bytes.fromhex(line).decode() for line in run.splitlines()] for run in runs]
+    return subprocess.run([folder / "main"], capture_output=True, text=True, check=True).stdout

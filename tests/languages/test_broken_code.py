@@ -34,6 +34,17 @@ def read(language: str, code: str) -> tuple[list[str], list[str]]:
         ("java", 'class A { void f() { motor("a"); }', ["a"], ""),
         ("java", 'class A { void f() { motor("a"); } void g( { motor("b"); } }', ["a", "b"], "("),
         ("java", 'class A { void f() { motor("a"); motor("b);\n } }', ["a"], 'motor("b'),
+        ("cpp", 'void f() { motor("a"); int = 3; motor("b"); }', ["a", "b"], "= 3"),
+        ("cpp", 'void f() { motor("a") motor("b"); }', [], 'motor("a")'),
+        ("cpp", 'void f() { motor("a");', ["a"], ""),
+        ("cpp", 'void f() { motor("a"); } void g( { motor("b"); }', ["a"], "("),
+        ("cpp", 'void f() { motor("a"); motor("b);\n }', ["a"], 'motor("b'),
+        (
+            "cpp",
+            'struct A { Motor m = motor("a"); int = 3; }; auto b = motor("b");',
+            ["a", "b"],
+            "int",
+        ),
     ],
 )
 def test_only_what_is_sound_is_read(language, code, names, broken):
@@ -43,9 +54,16 @@ def test_only_what_is_sound_is_read(language, code, names, broken):
     assert any(broken in stretch for stretch in unsound)
 
 
-@pytest.mark.parametrize("language", ["python", "java"])
+SOUND = {
+    "python": "motor('a')\n",
+    "java": 'class A { void f() { motor("a"); } }',
+    "cpp": 'void f() { motor("a"); printf("%" PRIu32 " m", n); }\nclass API B : C {};\n',
+}
+
+
+@pytest.mark.parametrize("language", SOUND)
 def test_sound_code_has_no_unsound_stretch(language):
-    code = {"python": "motor('a')\n", "java": 'class A { void f() { motor("a"); } }'}[language]
+    code = SOUND[language]
     assert read(language, code) == (["a"], [])
 
 
@@ -72,12 +90,12 @@ HOSTILE = {
 }
 
 
-@pytest.mark.parametrize("language", ["python", "java"])
+@pytest.mark.parametrize("language", ["python", "java", "cpp"])
 @pytest.mark.parametrize("case", HOSTILE)
 def test_hostile_text_ends_soon(language, case):
     code = HOSTILE[case]
-    if language == "java":
-        code = "class A { void f() { " + code.replace("'", '"') + "; } }"
+    if language != "python":
+        code = "class A { void f() { " + code.replace("'", '"') + "; } };"
     started = time.perf_counter()
     read(language, code)
     assert time.perf_counter() - started < 20  # most take a tenth of a second

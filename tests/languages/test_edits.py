@@ -17,6 +17,7 @@ from namegen.model.workspaces import LookupRule
 RULES = (LookupRule("call", "motor"),)
 PYTHON = "é = 1\nmotor('a')\r\nx = motor( r\"b\" )  # c\nmotor(f'{{d}}')\n".encode()
 JAVA = 'class A { /* é */ void f() { motor("a");\r\n motor("b"); } }'.encode()
+CPP = 'void f() { /* é */ motor("a");\r\n motor(u8"b"); motor(R"x(c)x"); }'.encode()
 WORDS = st.text(alphabet=st.characters(exclude_categories=["Cs"]), max_size=8)
 
 
@@ -31,7 +32,7 @@ def changes(language: str, code: bytes, value: str) -> list[Respelling]:
     return found
 
 
-@pytest.mark.parametrize(("language", "code"), [("python", PYTHON), ("java", JAVA)])
+@pytest.mark.parametrize(("language", "code"), [("python", PYTHON), ("java", JAVA), ("cpp", CPP)])
 @settings(deadline=None)  # the first call loads LibCST
 @given(value=WORDS)
 def test_a_spelt_name_is_proved_and_reads_back(language, code, value):
@@ -46,7 +47,7 @@ def test_a_spelt_name_is_proved_and_reads_back(language, code, value):
         assert isinstance(ast.parse(after), ast.Module)
 
 
-@pytest.mark.parametrize(("language", "code"), [("python", PYTHON), ("java", JAVA)])
+@pytest.mark.parametrize(("language", "code"), [("python", PYTHON), ("java", JAVA), ("cpp", CPP)])
 def test_wrong_edits_are_refused(language, code):
     own = languages.named(language)
     (edit, *_) = changes(language, code, "bow")

@@ -17,6 +17,10 @@ from namegen import languages
         ("a.PYW", "python"),
         ("a.pyi", "python"),
         ("A.java", "java"),
+        *(
+            (f"src/a.{end}", "cpp")
+            for end in ("cpp", "cc", "cxx", "hpp", "hh", "hxx", "h", "ino", "CPP")
+        ),
     ],
 )
 def test_extension_tells_the_language(path, name):

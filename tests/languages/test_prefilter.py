@@ -57,6 +57,26 @@ JAVA = [
     'class A { Object o = new Winch <Big> ("a"); }',
     'class A { @Fit("a") int x; }',
 ]
+CPP = [
+    'auto m = motor("a");',
+    'auto m = x->motor /* why */ ("a");',
+    'auto m = x.motor // why\n ("a");',
+    'auto m = x.motor \\\n ("a");',
+    'auto m = boat.fitted<Drive>("a");',
+    'auto m = boat->template fitted < Drive > ("a");',
+    'auto m = boat::fitted("a");',
+    'auto m = boat\n  .fitted("a");',
+    'using namespace boat; auto m = fitted("a");',
+    'Winch w("a");',
+    'Winch w{"a"};',
+    'Winch<Big> w{"a"};',
+    "auto w = std::make_unique<lib::Winch>(name);",
+    'struct A { Winch w_; A() : w_("a") {} };',
+    "Winch\tw(kName);",
+    'std::vector<Winch> w{{"a"}};',
+    'auto m = parts["a"];',
+    'auto m = parts // why\n ["a"];',
+]
 NOT_PYTHON = [
     "motor = 1",
     "print(motor)",
@@ -65,6 +85,13 @@ NOT_PYTHON = [
     'stern.fitted("a")',
     "boat.fit('a')",
     "from boatlib import motor\n",
+]
+NOT_CPP = [
+    "int motor = 1;",
+    "int motor;",
+    "// a motor.",
+    'auto m = stern.fitted("a");',
+    "auto m = f(parts);",
 ]
 NOT_JAVA = [
     "class A { int motor; }",
@@ -81,7 +108,12 @@ def _asked(language: str, text: str) -> tuple[bool, int]:
 
 
 @pytest.mark.parametrize(
-    ("language", "text"), [*(("python", t) for t in PYTHON), *(("java", t) for t in JAVA)]
+    ("language", "text"),
+    [
+        *(("python", t) for t in PYTHON),
+        *(("java", t) for t in JAVA),
+        *(("cpp", t) for t in CPP),
+    ],
 )
 def test_a_lookup_is_never_ruled_out(language, text):
     may_hold, lookups = _asked(language, text)
@@ -90,7 +122,12 @@ def test_a_lookup_is_never_ruled_out(language, text):
 
 
 @pytest.mark.parametrize(
-    ("language", "text"), [*(("python", t) for t in NOT_PYTHON), *(("java", t) for t in NOT_JAVA)]
+    ("language", "text"),
+    [
+        *(("python", t) for t in NOT_PYTHON),
+        *(("java", t) for t in NOT_JAVA),
+        *(("cpp", t) for t in NOT_CPP),
+    ],
 )
 def test_a_word_alone_is_not_parsed(language, text):
     assert _asked(language, text) == (False, 0)
@@ -121,11 +158,14 @@ def spaced(draw: st.DrawFn) -> str:
     return draw(GAPS) + "".join(token + draw(GAPS) for token in tokens)
 
 
-@pytest.mark.parametrize("language", ["python", "java"])
+WRAPPED = {"python": "({0})\n{0}", "java": "class A {{ B b = {0}; }}", "cpp": "auto b = {0};"}
+
+
+@pytest.mark.parametrize("language", WRAPPED)
 @settings(max_examples=400, deadline=None)
 @given(text=spaced())
 def test_what_is_ruled_out_has_no_lookup_however_it_is_spaced(language, text):
-    wrapped = f"({text})\n{text}" if language == "python" else f"class A {{ B b = {text}; }}"
+    wrapped = WRAPPED[language].format(text)
     may_hold, lookups = _asked(language, wrapped)
     assert (
         may_hold or not lookups or languages.named(language).read(wrapped.encode(), RULES).unsound

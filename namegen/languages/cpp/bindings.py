@@ -18,7 +18,7 @@ from namegen.languages.cpp.declarators import (
 from namegen.languages.cpp.macros import macro_value
 from namegen.languages.cpp.names import dotted
 from namegen.languages.cpp.scopes import CLASSES, Scope, function_declarator, scope_of
-from namegen.languages.sources import Source, Stack, same
+from namegen.languages.sources import Source, Stack, elements, same
 from namegen.model.facts import Path
 
 Way = Literal[
@@ -26,6 +26,7 @@ Way = Literal[
     "declared", "assigned",
 ]  # fmt: skip
 _NAMES = frozenset({"identifier", "field_identifier", "type_identifier", "namespace_identifier"})
+_LISTS = frozenset({"initializer_list", "argument_list"})
 _RUN_TIME = "it is made at run time"
 
 
@@ -154,7 +155,14 @@ def _variable(source: Source, stack: Stack, found: Declared) -> Binding | None:
         return Binding(leaf, (*inner.path, *found.words), "each", scope, found.value)
     way: Way = "value" if found.value is not None else "declared"
     many = found.sort == "many"
-    return Binding(leaf, path, way, within, found.value, "", found.type, many)
+    value = found.value if many else _alone(found.value)
+    return Binding(leaf, path, way, within, value, "", found.type, many)
+
+
+def _alone(value: Node | None) -> Node | None:
+    """Return the one value of ``{5}`` and ``(5)``; anything else is returned as it is."""
+    listed = elements(value) if value is not None and value.type in _LISTS else []
+    return listed[0] if len(listed) == 1 else value
 
 
 def _function(stack: Stack, found: Declared, scope: Scope, path: Path) -> Binding:
@@ -213,7 +221,7 @@ def _assigned(source: Source, stack: Stack) -> Binding | None:
 
 def _initialised(source: Source, stack: Stack, initializer: Node) -> Binding:
     """Return the value that a constructor's list gives to a member."""
-    value = initializer.named_children[-1]
+    value = _alone(initializer.named_children[-1])
     return Binding(stack[-1], ("this",), "assigned", scope_of(source, stack), value, _RUN_TIME)
 
 

@@ -99,10 +99,7 @@ class Definitions(DefinitionFinder[Binding]):
             return Unknown(binding.why or "it is made at run time", span)
         value = binding.value
         if value.type in _LISTS and not binding.many:
-            given = elements(value)
-            if len(given) != 1:
-                return Unknown("it is put together from several values", span)
-            value = given[0]
+            return Unknown("it is put together from several values", span)
         return expression(self.source, binding.within, value)
 
     def _returned(self, binding: Binding, function: Node) -> Expression:

@@ -22,12 +22,14 @@ _BEFORE = re.compile(
 """A macro before the name of a class: ``class API Boat {``."""
 
 
-def without_macros(data: bytes) -> bytes:
+def readable(data: bytes) -> bytes:
     """Return the text with blanks for the macros that no grammar knows, at the same offsets.
 
-    Where it takes the quote that opens a text for one that closes it, words of the text
+    A line that goes on after a backslash ends with LF alone, as the grammar wants it.
+    Where a quote that opens a text is taken for one that closes it, words of the text
     become blanks: the tree is the same, and values are read from the file itself.
     """
+    data = data.replace(b"\\\r\n", b" \\\n")
     data = _BEHIND.sub(lambda one: one[0][:1] + b" " * (len(one[0]) - 1), data)
     return _BEFORE.sub(lambda one: one["word"] + b" " * (len(one[0]) - len(one["word"])), data)
 

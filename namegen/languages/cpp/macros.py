@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from tree_sitter import Node
 
-from namegen.languages.cpp.grammar import parser, without_macros
+from namegen.languages.cpp.grammar import parser, readable
 from namegen.languages.sources import Source, elements
 
 _BEFORE, _AFTER = b"v f(){", b"\n;}"
@@ -24,7 +24,7 @@ def body_of(source: Source, define: Node) -> Source | None:
     blank = b" " * (value.start_byte - len(_BEFORE))
     text = source.data[value.start_byte : value.end_byte]
     whole = blank + _BEFORE + text + _AFTER
-    return Source(whole, parser(), shown=without_macros(whole))
+    return Source(whole, parser(), shown=readable(whole))
 
 
 def macro_value(source: Source, define: Node) -> Node | None:

@@ -133,8 +133,8 @@ def test_programs_ask_for_what_is_followed(tmp_path, tool):
     """Names come in the order of the run, which a function further up may change."""
     programs = [f"{code}\n{RUN.format(statement)}" for code, statement, _ in FOLLOWED]
     asked = said(programs, tmp_path, tool)
-    for (code, statement, names), heard in zip(FOLLOWED, asked, strict=True):
-        assert sorted(heard) == sorted(names), (code, statement)
+    for (code, statement, names), got in zip(FOLLOWED, asked, strict=True):
+        assert sorted(got) == sorted(names), (code, statement)
 
 
 @pytest.mark.parametrize(("code", "why"), LOST)

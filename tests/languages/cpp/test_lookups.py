@@ -162,7 +162,7 @@ BY_DECLARATION = LookupRule("call", "get", kind_by="declared-type", kinds=KINDS)
         ('auto m = (Motor*) boat.get("a");', BY_DECLARATION, "motor"),
         ('auto m = boat.get("a");', BY_DECLARATION, None),
         ('Motor m = f(boat.get("a"));', BY_DECLARATION, None),
-        ('} struct A { Servo s_; A() : s_(boat.get("a")) {} }; void g() {', BY_DECLARATION, "servo"),
+        ('} struct A { Servo s; A() : s(boat.get("a")) {} }; void g() {', BY_DECLARATION, "servo"),
         ('} struct A { Servo s = boat.get("a"); }; void g() {', BY_DECLARATION, "servo"),
         ('} struct A { Servo s; void f() { this->s = boat.get("a"); } }; void g() {',
          BY_DECLARATION, "servo"),

@@ -37,7 +37,7 @@ def test_what_is_not_read_is_told(mixed: Path):
     assert unread(mixed, Selection((mixed / "code/heron/main.py",))) == []
 
 
-@pytest.mark.parametrize("ending", ["kt", "KT", "cpp", "h", "ino", "js", "ipynb"])
+@pytest.mark.parametrize("ending", ["kt", "KT", "c", "go", "js", "ipynb"])
 def test_endings(boats: Path, ending: str):
     lay(boats, {f"code/heron/rest.{ending}": KOTLIN})
     assert unread(boats) == [f"code/heron/rest.{ending}"]

@@ -12,14 +12,15 @@ from namegen.languages.cpp.definitions import Definitions
 from namegen.languages.cpp.expressions import expression
 from namegen.languages.cpp.holders import declared_type, holder
 from namegen.languages.cpp.includes import Includes
+from namegen.languages.cpp.macros import Macro, macros_with
 from namegen.languages.cpp.names import dotted, last_words, type_arguments
 from namegen.languages.cpp.openings import openings
 from namegen.languages.cpp.parameters import parameter
 from namegen.languages.cpp.scopes import Scope, scope_of
 from namegen.languages.parameters import Parameter
-from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.sources import Source, Stack, elements, same, span_of
 from namegen.languages.uses import LookupFinder, Use, kind_among
-from namegen.model.facts import Expression
+from namegen.model.facts import Expression, Ref, Unknown
 from namegen.model.workspaces import LookupRule
 
 _WHOLE_NAME = frozenset(
@@ -41,10 +42,25 @@ _STEPS = {
 class Finder(LookupFinder[Definitions, Includes, Scope]):
     """Finds the look-ups of one file."""
 
+    def __init__(
+        self,
+        source: Source,
+        definitions: Definitions,
+        imports: Includes,
+        rules: Sequence[LookupRule],
+    ) -> None:
+        super().__init__(source, definitions, imports, rules)
+        self._macros: list[Macro] = []
+
     def _uses(self, rules: Mapping[str, Sequence[LookupRule]]) -> Iterator[Use]:
         for stack in self.source.stacks(tuple(rules)):
             for rule in rules[self.source.text(stack[-1])]:
                 yield from self._use(rule, stack)
+        for macro in macros_with(self.source, rules):
+            self._macros.append(macro)
+            for stack in macro.body.stacks(tuple(rules)):
+                for rule in rules[self.source.text(stack[-1])]:
+                    yield from self._use(rule, macro.block(stack))
 
     def _use(self, rule: LookupRule, stack: Stack) -> Iterator[Use]:
         """Yield the look-ups whose called name is the last node of the stack."""
@@ -124,12 +140,20 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
         return [None if filled == use.rule.called else filled] * names  # a base class is none
 
     def _parameter(self, name: Expression) -> Parameter | None:
+        for macro in self._macros:
+            define = macro.define
+            if isinstance(name, Ref) and define.start_byte <= name.span.start < define.end_byte:
+                word = name.tries[-1][-1]
+                at = macro.parameters.index(word) if word in macro.parameters else None
+                return Parameter(macro.name, macro.name, at) if at is not None else None
         return parameter(self.source, self.definitions, name)
 
     def _overlooked(self, use: Use) -> dict[str, Node]:
         return {}  # C++ has no keywords
 
     def _names(self, use: Use, scope: Scope) -> list[Expression]:
+        if use.node.has_error and any(macro.body.root == use.stack[0] for macro in self._macros):
+            return [Unknown("a macro puts it together", span_of(use.node))]
         return [expression(self.source, scope, node) for node in self._arguments(use)]
 
     def _arguments(self, use: Use) -> list[Node]:

@@ -6,13 +6,19 @@ function is put around the text in place of the ``#define`` itself.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
 
 from tree_sitter import Node
 
 from namegen.languages.cpp.grammar import parser, readable
-from namegen.languages.sources import Source, elements
+from namegen.languages.sources import Source, Stack, elements
 
+_DEFINE = re.compile(rb"^[ \t]*#[ \t]*define\b", re.MULTILINE)
+_DEFINES = frozenset({"preproc_def", "preproc_function_def"})
+_AROUND = 3
+"""Nodes from the root to the block that was put around the text of a macro."""
 _BEFORE, _AFTER = b"v f(){", b"\n;}"
 
 
@@ -40,24 +46,32 @@ def macro_value(source: Source, define: Node) -> Node | None:
     return next(iter(elements(statements[0])), None)
 
 
-def function_macros(source: Source, words: list[str]) -> Iterator[tuple[Node, Source]]:
-    """Yield the macros with arguments in whose text one of the words may stand."""
-    if b"#" not in source.data:
-        return
-    pending = [source.root]
-    while pending:
-        node = pending.pop()
-        if node.type == "preproc_function_def":
-            value = node.child_by_field_name("value")
-            text = source.text(value) if value is not None else ""
-            body = body_of(source, node) if any(word in text for word in words) else None
-            if body is not None:
-                yield node, body
-        elif node.type in {"translation_unit", "preproc_if", "preproc_ifdef", "preproc_else"} | {
-            "preproc_elif",
-            "namespace_definition",
-            "declaration_list",
-            "class_specifier",
-            "field_declaration_list",
-        }:
-            pending += node.named_children
+class Macro(NamedTuple):
+    """A macro with its name, its parameters, and what it stands for as the body of a function."""
+
+    define: Node
+    name: str
+    parameters: tuple[str, ...]
+    body: Source
+
+    def block(self, stack: Stack) -> list[Node]:
+        """Return a stack in the body without the function that was put around it."""
+        return [stack[0], *stack[_AROUND:]]
+
+
+def macros_with(source: Source, words: Iterable[str]) -> Iterator[Macro]:
+    """Yield the macros in whose text one of the words may stand, in order."""
+    for found in _DEFINE.finditer(source.data):
+        define = source.root.descendant_for_byte_range(found.end() - 1, found.end())
+        while define is not None and define.type not in _DEFINES:
+            define = define.parent
+        name = define.child_by_field_name("name") if define is not None else None
+        value = define.child_by_field_name("value") if define is not None else None
+        if define is None or name is None or value is None:
+            continue
+        text = source.text(value)
+        body = body_of(source, define) if any(word in text for word in words) else None
+        if body is not None:
+            listed = define.child_by_field_name("parameters")
+            given = tuple(source.text(one) for one in elements(listed)) if listed else ()
+            yield Macro(define, source.text(name), given, body)

@@ -258,3 +258,26 @@ def test_members_that_are_named_in_a_list():
 def test_both_branches_of_the_preprocessor_are_read():
     code = '#ifdef POND\nauto m = motor("a");\n#else\nauto m = motor("b");\n#endif\n'
     assert cpp(code) == ["a", "b"]
+
+
+@pytest.mark.parametrize(
+    ("code", "names"),
+    [
+        ('#define BOW_MOTOR boat.motor("bow")', ["bow"]),
+        ('#define START() do { boat.motor("a"); \\\n boat.motor("b"); } while (0)', ["a", "b"]),
+        ("#define MOTOR(x) boat.motor(x)", ["[it is a parameter of `MOTOR`]"]),
+        ("#define MOTOR(x) boat.motor(#x)", ["[a macro puts it together]"]),
+        ('#define MOTOR(x) boat.motor("bow" #x)', ["[a macro puts it together]"]),
+        ('#define K "a"\n#define MOTOR(x) boat.motor(K)', ["a"]),
+        ("#define motor(x) x", []),
+    ],
+)
+def test_look_ups_in_macros(code, names):
+    assert cpp(code + "\n") == names
+
+
+def test_a_macro_may_be_declared_as_a_look_up():
+    code = '#define MOTOR(b, x) b.motor(x)\nauto m = MOTOR(boat, "bow");\n'
+    assert cpp(code, MOTOR, LookupRule("call", "MOTOR", name_at=(1,))) == ["bow"]
+    (site,) = Code({"main.cpp": code}).sites("main.cpp")
+    assert (site.parameter, site.parameter_at) == ("MOTOR", 1)

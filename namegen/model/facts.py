@@ -111,6 +111,8 @@ class LookupSite(Struct, frozen=True):
     """The keyword that fills that parameter, in a language that has keywords."""
     keywords: tuple[str, ...] = ()
     """Where the rule finds no name but arguments: the keywords of which one may give it."""
+    member: Ref | None = None
+    """A member declared in another file: it is a look-up only if that is of the rule's class."""
 
 
 class NumberSite(Struct, frozen=True):
@@ -211,6 +213,12 @@ class Reading(Protocol):
 
     def definitions(self, path: Path) -> Sequence[Definition]:
         """Return every binding of the path in this file, in order."""
+
+    def declared_type(self, path: Path) -> Path | None:
+        """Return the type that the path is declared with here, if it holds such an object itself.
+
+        For names alone that the language declares with a type; None for pointers to one.
+        """
 
     def imported(self, name: str) -> Sequence[Import]:
         """Return where a name not defined in this file may come from, best first.

@@ -105,18 +105,34 @@ class Resolver(Struct):
 
     def bound_at(self, path: str, tries: tuple[Path, ...]) -> tuple[str, Path] | None:
         """Return the file and the path inside it where a name is bound, imports followed."""
-        return self._bound_at(path, tries, set())
+        return self._nearest(path, tries, _binds, set())
 
-    def _bound_at(
-        self, path: str, tries: tuple[Path, ...], asked: set[tuple[str, tuple[Path, ...]]]
+    def holds(self, site: LookupSite, path: str) -> bool:
+        """Whether a place in the file ``path`` is the look-up that it looks like there."""
+        if site.member is None:
+            return True
+        home = self._nearest(path, site.member.tries, _declares, set())
+        reading = self.reading_of(home[0]) if home is not None else None
+        words = reading.declared_type(home[1]) if reading is not None and home is not None else None
+        rule = site.rule
+        if not words or words[-1] != rule.called:
+            return False
+        return rule.on is None or words[-2:-1] == (rule.on,)
+
+    def _nearest(
+        self,
+        path: str,
+        tries: tuple[Path, ...],
+        tells: Callable[[Reading, Path], bool],
+        asked: set[tuple[str, tuple[Path, ...]]],
     ) -> tuple[str, Path] | None:
+        """Return the nearest file, with the path inside it, that tells of a name."""
         reading = self.reading_of(path)
         if reading is None or (path, tries) in asked or len(asked) > MOST_NAMES:
             return None
         asked.add((path, tries))
         for attempt in tries:
-            definitions = reading.definitions(attempt)
-            if definitions and not definitions[0].inherited:
+            if tells(reading, attempt):
                 return path, attempt
         word, *rest = tries[-1]
         for one in reading.imported(word):
@@ -124,7 +140,7 @@ class Resolver(Struct):
                 continue
             target = (*one.member, *rest[len(one.under) :])
             file = self.find(one, path) if target else None
-            found = self._bound_at(file, (target,), asked) if file is not None else None
+            found = self._nearest(file, (target,), tells, asked) if file is not None else None
             if found is not None:
                 return found
         return None
@@ -262,6 +278,15 @@ class Resolver(Struct):
             return []
         outcomes = self._reference(file, (target,), steps + 1)
         return [] if _is_missing(outcomes) else outcomes
+
+
+def _binds(reading: Reading, path: Path) -> bool:
+    definitions = reading.definitions(path)
+    return bool(definitions) and not definitions[0].inherited
+
+
+def _declares(reading: Reading, path: Path) -> bool:
+    return reading.declared_type(path) is not None
 
 
 def _missing(word: str) -> _Lost:

@@ -36,7 +36,7 @@ class Code:
     def sites(self, path: str) -> Sequence[LookupSite]:
         reading = self.reading(path)
         assert reading is not None
-        return reading.lookups
+        return [site for site in reading.lookups if self.resolver.holds(site, path)]
 
     def resolved(self, path: str) -> list[Resolved]:
         return [one for site in self.sites(path) for one in self.resolver.resolve(site, path)]

@@ -45,6 +45,8 @@ class Binding(Struct, frozen=True):
     why: str = ""
     declared: Node | None = None
     """The type it is declared with here."""
+    points: bool = False
+    """Whether it is a pointer or a reference to something of that type."""
     many: bool = False
     """Whether its value is a list of several."""
     branch: tuple[tuple[int, int], ...] = ()
@@ -156,7 +158,7 @@ def _variable(source: Source, stack: Stack, found: Declared) -> Binding | None:
     way: Way = "value" if found.value is not None else "declared"
     many = found.sort == "many"
     value = found.value if many else _alone(found.value)
-    return Binding(leaf, path, way, within, value, "", found.type, many)
+    return Binding(leaf, path, way, within, value, "", found.type, found.points, many)
 
 
 def _alone(value: Node | None) -> Node | None:

@@ -19,6 +19,10 @@ from namegen.languages.sources import Source, Stack, elements, same
 
 _MAKERS = frozenset({"make_unique", "make_shared"})
 _CONTAINERS = frozenset({"array", "deque", "initializer_list", "list", "vector"})
+_OUTER = frozenset(
+    {"declaration_list", "linkage_specification", "namespace_definition", "template_declaration"}
+    | {"preproc_elif", "preproc_else", "preproc_if", "preproc_ifdef"}
+)
 _STATEMENTS = frozenset({"declaration", "field_declaration"})
 
 
@@ -149,3 +153,26 @@ def _members(source: Source, stack: Stack) -> Iterator[Construction]:
         theirs = scope_of(source, found).type
         if theirs is not None and theirs.path == own.path:
             yield Construction(tuple(found[:-1]), above.named_children[-1])
+
+
+def out_of_class(source: Source) -> Iterator[Construction]:
+    """Yield what constructors that stand outside of their class give to its members.
+
+    What type such a member is of, the class tells, which may stand in another file.
+    """
+    pending: list[tuple[Node, ...]] = [(source.root,)]
+    while pending:
+        stack = pending.pop()
+        for node in stack[-1].named_children:
+            if node.type == "function_definition":
+                yield from _initializers((*stack, node))
+            elif node.type in _OUTER:
+                pending.append((*stack, node))
+
+
+def _initializers(stack: tuple[Node, ...]) -> Iterator[Construction]:
+    listed = next((one for one in stack[-1].children if one.type == "field_initializer_list"), None)
+    for one in elements(listed) if listed is not None else []:
+        name = one.named_children[0]
+        if one.type == "field_initializer" and name.type == "field_identifier":
+            yield Construction((*stack, listed or one, one), one.named_children[-1])

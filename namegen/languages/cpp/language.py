@@ -9,7 +9,7 @@ from namegen.languages import Prefilter
 from namegen.languages.cpp.constants import use_constants
 from namegen.languages.cpp.grammar import parser
 from namegen.languages.cpp.literals import spell
-from namegen.languages.cpp.marks import looks_up
+from namegen.languages.cpp.marks import initialises, looks_up
 from namegen.languages.cpp.proof import objection
 from namegen.languages.cpp.reading import CppReading
 from namegen.languages.encodings import Decoded, decode_as
@@ -32,7 +32,11 @@ class Cpp:
 
     def prefilter(self, rules: Sequence[LookupRule]) -> Prefilter:
         """Return the test that tells, on raw bytes, which files need no reading."""
-        return prefilter(rules_for(self.name, rules), looks_up)
+        mine = rules_for(self.name, rules)
+        names = prefilter(mine, looks_up)
+        if not any(rule.shape == "new" for rule in mine):
+            return names
+        return lambda data: names(data) or initialises(data)
 
     def read(self, utf8: bytes, rules: Sequence[LookupRule]) -> Reading:
         """Return the facts of a file."""

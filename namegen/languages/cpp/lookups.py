@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from tree_sitter import Node
 
-from namegen.languages.cpp.constructions import constructions
+from namegen.languages.cpp.constructions import constructions, out_of_class
 from namegen.languages.cpp.declarators import arguments_as_parameters
 from namegen.languages.cpp.definitions import Definitions
 from namegen.languages.cpp.expressions import expression
@@ -14,7 +14,7 @@ from namegen.languages.cpp.holders import declared_type, holder
 from namegen.languages.cpp.includes import Includes
 from namegen.languages.cpp.macros import Macro, macros_with
 from namegen.languages.cpp.names import dotted, last_words, type_arguments
-from namegen.languages.cpp.openings import openings
+from namegen.languages.cpp.openings import openings, tries
 from namegen.languages.cpp.parameters import parameter
 from namegen.languages.cpp.scopes import Scope, scope_of
 from namegen.languages.parameters import Parameter
@@ -56,11 +56,23 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
         for stack in self.source.stacks(tuple(rules)):
             for rule in rules[self.source.text(stack[-1])]:
                 yield from self._use(rule, stack)
+        created = [rule for some in rules.values() for rule in some if rule.shape == "new"]
+        yield from self._members(created) if created else ()
         for macro in macros_with(self.source, rules):
             self._macros.append(macro)
             for stack in macro.body.stacks(tuple(rules)):
                 for rule in rules[self.source.text(stack[-1])]:
                     yield from self._use(rule, macro.block(stack))
+
+    def _members(self, rules: Sequence[LookupRule]) -> Iterator[Use]:
+        """Yield what members that another file declares are given, for each rule that may fit."""
+        for stack, given in out_of_class(self.source):
+            words = ("this", self.source.text(stack[-1].named_children[0]))
+            scope = scope_of(self.source, [*stack, given])
+            *mine, others = tries(self.source, scope, words)
+            if not any(self.definitions.bound_at(path) for path in mine):
+                member = Ref((others,), span_of(stack[-1]))
+                yield from (Use(rule, stack, given, None, member) for rule in rules)
 
     def _use(self, rule: LookupRule, stack: Stack) -> Iterator[Use]:
         """Yield the look-ups whose called name is the last node of the stack."""

@@ -12,7 +12,15 @@ _USED = re.compile(
 )
 """A call, a subscript, a list; template arguments; the variable that the word is the type of."""
 
+_INITIALISES = re.compile(rb"\)[\s\w()]*(?<!:):(?!:)\s*\w+\s*[({]")
+"""A constructor's list, which may construct members that another file declares."""
+
 
 def looks_up(data: bytes, word: Span) -> bool:
     """Whether a look-up can stand at an identifier; False is certain."""
     return _USED.match(data, word.end) is not None
+
+
+def initialises(data: bytes) -> bool:
+    """Whether a constructor outside of its class can give something to members."""
+    return b"::" in data and _INITIALISES.search(data) is not None

@@ -11,7 +11,7 @@ from namegen.languages.cpp.grammar import readable
 from namegen.languages.cpp.includes import Includes
 from namegen.languages.cpp.lookups import Finder
 from namegen.languages.cpp.named_values import named_values
-from namegen.languages.cpp.names import dotted, whole_name
+from namegen.languages.cpp.names import dotted, type_words, whole_name
 from namegen.languages.cpp.openings import tries
 from namegen.languages.cpp.scopes import CLASSES, scope_of
 from namegen.languages.numbers import NumberForms
@@ -88,6 +88,13 @@ class CppReading(TreeReading[Definitions, Includes]):
 
     def _sites(self) -> Sequence[LookupSite]:
         return Finder(self.source, self.bound, self.imports, self.rules).sites()
+
+    def declared_type(self, path: Path) -> Path | None:
+        """Return the type of the member that the path is declared as."""
+        for one in self.bound.bound_at(path):
+            if one.way in {"declared", "value"} and not one.points and not one.many:
+                return type_words(self.source, one.declared)
+        return None
 
     def _named_values(self, name: str) -> Iterable[Node]:
         return named_values(self.source, name)

@@ -281,3 +281,31 @@ def test_a_macro_may_be_declared_as_a_look_up():
     assert cpp(code, MOTOR, LookupRule("call", "MOTOR", name_at=(1,))) == ["bow"]
     (site,) = Code({"main.cpp": code}).sites("main.cpp")
     assert (site.parameter, site.parameter_at) == ("MOTOR", 1)
+
+
+HEADER = """
+struct Heron {
+  Heron();
+  struct Part { Sensor inner_; Part(); };
+  Sensor bow_; lib::Sensor stern_; Sensor* third_; Lamp lamp_; int count_; Gauge<int> gauge_;
+};
+"""
+SOURCE = """
+#include "heron.h"
+#include "boatlib.h"
+namespace { void other() {} }
+Heron::Heron() : bow_(boat, "a"), stern_{boat, "b"}, third_(nullptr, "x"), lamp_(boat, "x"),
+    count_(fast ? 1 : 2), gauge_(boat, "c"), unknown_(boat, "x") {}
+Heron::Part::Part() : inner_(boat, "d") {}
+"""
+
+
+def test_members_that_a_header_declares_are_constructed():
+    code = Code({"heron.h": HEADER, "heron.cpp": SOURCE}, [SENSOR, GAUGE])
+    assert code.answers("heron.cpp") == ["a", "b", "c", "d"]
+    assert [site.rule.called for site in code.sites("heron.cpp")] == ["Sensor"] * 2 + [
+        "Gauge",
+        "Sensor",
+    ]
+    on_lib = LookupRule("new", "Sensor", on="lib", name_at=(1,))
+    assert Code({"heron.h": HEADER, "heron.cpp": SOURCE}, [on_lib]).answers("heron.cpp") == ["b"]

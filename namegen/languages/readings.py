@@ -127,6 +127,11 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
         """Return where a name not defined in this file may come from, best first."""
         return self.imports.named(name)
 
+    @property
+    def spaces(self) -> Sequence[Path]:
+        """The namespaces that the file opens; none by default."""
+        return ()
+
     def members(self, word: str) -> Sequence[str]:
         """Return what the classes of this name define directly, in order."""
         found: list[str] = []

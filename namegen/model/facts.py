@@ -226,6 +226,10 @@ class Reading(Protocol):
         Wildcard imports and, in Java, the package's other files are included.
         """
 
+    @property
+    def spaces(self) -> Sequence[Path]:
+        """The namespaces that the file opens, as other files write them before its names."""
+
     def members(self, word: str) -> Sequence[str]:
         """Return what the classes of this name define directly, in order; for hints alone."""
 

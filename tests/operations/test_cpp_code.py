@@ -12,10 +12,12 @@ from pathlib import Path
 
 import pytest
 
-from namegen.operations import fix
+from namegen.operations import build, fix
 from namegen.operations.audit import audit
 from namegen.operations.code_files import ALL
+from namegen.operations.rename import rename, write
 from namegen.operations.workspace import open_workspace
+from tests.operations.changing import built, changed
 from tests.operations.conftest import lay
 
 Tool = Callable[[str], str]
@@ -172,3 +174,62 @@ def test_a_fix_changes_the_names_and_no_other_byte(boat: Path, tool: Tool):
     assert asked(boat, tool) == [right.get(one, one) for one in before]
     assert found(boat) == []
     assert fix.fix(open_workspace(boat), ALL, fix.SAFE).changes == ()
+
+
+def mended(root: Path) -> None:
+    fix.write(open_workspace(root), fix.fix(open_workspace(root), ALL, fix.SAFE))
+
+
+@pytest.mark.parametrize("namespace", ["heron_devices", "club::heron"])
+def test_names_become_constants_and_the_program_does_the_same(
+    boat: Path, tool: Tool, namespace: str
+):
+    mended(boat)
+    chosen = SETTINGS + f'    with: {{namespace: "{namespace}"}}\n'
+    built(boat, {"namegen.yaml": chosen})
+    before = asked(boat, tool)
+    texts = {path: (boat / path).read_bytes().decode() for path in CODE}
+    done = changed(boat)
+    assert asked(boat, tool) == before
+    main = (boat / "code/heron/heron.cpp").read_bytes().decode()
+    text = texts["code/heron/heron.cpp"]
+    text = text.replace('#include "names.h"', '#include "heron_devices.h"\r\n#include "names.h"')
+    text = text.replace('"bilgeLevel"', f"{namespace}::Level::kBilgeLevel")
+    assert main == text.replace('"rudder"', f"{namespace}::Servo::kRudder")
+    assert (boat / "code/heron/names.h").read_text() == texts["code/heron/names.h"]
+    assert [(place.line, why.partition(";")[0]) for place, why in done.refused] == [
+        (4, "an array of letters takes no constant"),
+        (6, "its letters are of another type than those of the constant"),
+    ]
+
+
+@pytest.mark.parametrize(
+    "code",
+    [
+        "auto bow = boat.motor(heron_devices::Motor::OLD);",
+        "namespace dev = heron_devices; auto bow = boat.motor(dev::Motor::OLD);",
+        "using namespace heron_devices; auto bow = boat.motor(heron_devices::Motor::OLD);",
+        "using Names = heron_devices::Motor; auto bow = boat.motor(Names::OLD);",
+        "typedef heron_devices::Motor Names; auto bow = boat.motor(Names::OLD);",
+        "namespace a { using heron_devices::Motor; auto bow = boat.motor(Motor::OLD); }",
+        "constexpr const char* kBow = heron_devices::Motor::OLD; auto bow = boat.motor(kBow);",
+        "namespace heron_devices { auto bow = boat.motor(Motor::OLD); }",
+        "int f() { using namespace heron_devices; boat.motor(Motor::OLD); return 0; } int a = f();",
+    ],
+)
+def test_a_rename_follows_the_constants(boat: Path, tool: Tool, code: str):
+    for path in ("heron.h", "heron.cpp", "names.h"):
+        (boat / "code/heron" / path).unlink()
+    library = LIBRARY.replace("struct Motor {", "struct Drive {").replace(
+        "Motor motor", "Drive motor"
+    )
+    head = '#include "boatlib.h"\n#include "heron_devices.h"\n\nstatic Boat boat;\n'
+    text = head + code + "\nint main() {}\n"
+    files = {"boatlib.h": library, "main.cpp": text.replace("OLD", "kBowThruster")}
+    built(boat, {f"code/heron/{path}": one for path, one in files.items()})
+    assert asked(boat, tool) == ["bowThruster"]
+    workspace = open_workspace(boat)
+    write(workspace, rename(workspace, "bowThruster", "bowPusher"))
+    build.write(build.plan(open_workspace(boat)))
+    assert (boat / "code/heron/main.cpp").read_text() == text.replace("OLD", "kBowPusher")
+    assert asked(boat, tool) == ["bowPusher"]

@@ -48,7 +48,7 @@ class Cpp:
 
     def use_constants(self, utf8: bytes, uses: Sequence[ConstantUse], here: Surroundings) -> bytes:
         """Return the text with literals replaced by constants, and their imports added."""
-        return use_constants(utf8, uses)
+        return use_constants(utf8, uses, here)
 
     def objection(
         self, before: bytes, after: bytes, respellings: Sequence[Respelling]

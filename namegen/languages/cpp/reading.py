@@ -96,6 +96,17 @@ class CppReading(TreeReading[Definitions, Includes]):
                 return type_words(self.source, one.declared)
         return None
 
+    @property
+    def spaces(self) -> Sequence[Path]:
+        """The namespaces that the file opens, each once."""
+        found = (
+            (*scope_of(self.source, stack[:-2]).path, *words)
+            for stack in self.source.stacks(["namespace"])
+            if stack[-2].type == "namespace_definition"
+            and (words := dotted(self.source, stack[-2].child_by_field_name("name")))
+        )
+        return tuple(dict.fromkeys(found))
+
     def _named_values(self, name: str) -> Iterable[Node]:
         return named_values(self.source, name)
 

@@ -20,16 +20,24 @@ _BEFORE = re.compile(
     re.VERBOSE,
 )
 """A macro before the name of a class: ``class API Boat {``."""
+_FOR_C = re.compile(
+    rb"""^(?P<before>[ \t]*\#[ \t]*if[^\r\n]*__cplusplus[^\r\n]*[\r\n]+[ \t]*)
+    (?P<bracket>extern[ \t]+"C"\s*\{|\})""",
+    re.VERBOSE | re.MULTILINE,
+)
+"""Brackets that C++ alone is to see, in a header that is C as well."""
 
 
 def readable(data: bytes) -> bytes:
-    """Return the text with blanks for the macros that no grammar knows, at the same offsets.
+    """Return the text with blanks for what is no C++ before macros are, at the same offsets.
 
     A line that goes on after a backslash ends with LF alone, as the grammar wants it.
     Where a quote that opens a text is taken for one that closes it, words of the text
     become blanks: the tree is the same, and values are read from the file itself.
     """
     data = data.replace(b"\\\r\n", b" \\\n")
+    if b"__cplusplus" in data:
+        data = _FOR_C.sub(lambda one: one["before"] + b" " * len(one["bracket"]), data)
     data = _BEHIND.sub(lambda one: one[0][:1] + b" " * (len(one[0]) - 1), data)
     return _BEFORE.sub(lambda one: one["word"] + b" " * (len(one[0]) - len(one["word"])), data)
 

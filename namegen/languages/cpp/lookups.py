@@ -164,7 +164,7 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
         return {}  # C++ has no keywords
 
     def _names(self, use: Use, scope: Scope) -> list[Expression]:
-        if use.node.has_error and any(macro.body.root == use.stack[0] for macro in self._macros):
+        if use.node.has_error and use.stack[0] != self.source.root:
             return [Unknown("a macro puts it together", span_of(use.node))]
         return [expression(self.source, scope, node) for node in self._arguments(use)]
 

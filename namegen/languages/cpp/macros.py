@@ -13,12 +13,13 @@ from typing import NamedTuple
 from tree_sitter import Node
 
 from namegen.languages.cpp.grammar import parser, readable
-from namegen.languages.sources import Source, Stack, elements
+from namegen.languages.sources import Source, Stack, elements, occurrences
 
 _DEFINE = re.compile(rb"^[ \t]*#[ \t]*define\b", re.MULTILINE)
 _DEFINES = frozenset({"preproc_def", "preproc_function_def"})
 _AROUND = 3
 """Nodes from the root to the block that was put around the text of a macro."""
+_FUNCTION = "f"
 _BEFORE, _AFTER = b"v f(){", b"\n;}"
 
 
@@ -27,18 +28,21 @@ def body_of(source: Source, define: Node) -> Source | None:
     value = define.child_by_field_name("value")
     if value is None or value.start_byte < len(_BEFORE):
         return None
-    blank = b" " * (value.start_byte - len(_BEFORE))
+    start, end = value.start_byte - len(_BEFORE), value.end_byte + len(_AFTER)
     text = source.data[value.start_byte : value.end_byte]
-    whole = blank + _BEFORE + text + _AFTER
-    return Source(whole, parser(), shown=readable(whole))
+    whole = b" " * start + readable(_BEFORE + text + _AFTER)
+    return Source(whole, parser(), (start, end))  # only what lies between these is parsed
 
 
 def macro_value(source: Source, define: Node) -> Node | None:
     """Return the one expression that a macro stands for, or None where it is anything else."""
     body = body_of(source, define)
-    if body is None or body.root.has_error:
+    root = (
+        next((stack[0] for stack in body.stacks([_FUNCTION])), None) if body is not None else None
+    )
+    if root is None or root.has_error:
         return None
-    function = next(iter(elements(body.root)), None)
+    function = next(iter(elements(root)), None)
     block = function.child_by_field_name("body") if function is not None else None
     statements = elements(block) if block is not None else []
     if len(statements) != 1 or statements[0].type != "expression_statement":
@@ -69,8 +73,9 @@ def macros_with(source: Source, words: Iterable[str]) -> Iterator[Macro]:
         value = define.child_by_field_name("value") if define is not None else None
         if define is None or name is None or value is None:
             continue
-        text = source.text(value)
-        body = body_of(source, define) if any(word in text for word in words) else None
+        text = source.data[value.start_byte : value.end_byte]
+        holds = any(next(occurrences(text, word), None) for word in words)
+        body = body_of(source, define) if holds else None
         if body is not None:
             listed = define.child_by_field_name("parameters")
             given = tuple(source.text(one) for one in elements(listed)) if listed else ()

@@ -41,18 +41,13 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
 
     def __init__(self, utf8: bytes, parser: Parser, rules: Sequence[LookupRule]) -> None:
         called = {rule.called for rule in rules}
-        shown = self._shown(utf8)
-        self.source = Source(utf8, parser, self._joints(utf8), called, shown=shown)
+        self.source = Source(utf8, parser, self._joints(utf8), called)
         self.rules = tuple(rules)
         self.bound, self.imports = self._parts()
 
     def _joints(self, utf8: bytes) -> Sequence[int]:
         """Return where the file can be cut into pieces to parse alone; nowhere by default."""
         return ()
-
-    def _shown(self, utf8: bytes) -> bytes:
-        """Return what the parser is to see, of the same length; the file itself by default."""
-        return utf8
 
     @abstractmethod
     def _parts(self) -> tuple[DefinitionsT, ImportsT]:

@@ -39,25 +39,17 @@ class Source:
     ``joints`` are the offsets where the file may be cut. The pieces with one of the
     ``words`` are parsed at once, others when they are asked about. An error
     in the first ones may come from the cut, so it has the file parsed as a whole.
-    ``shown`` is what the parser sees instead: as long, with blanks for what it cannot read.
     """
 
     __slots__ = ("_deep", "_parser", "_readable", "_roots", "_starts", "data")
 
     def __init__(
-        self,
-        data: bytes,
-        parser: Parser,
-        joints: Sequence[int] = (),
-        words: Iterable[str] = (),
-        *,
-        shown: bytes | None = None,
+        self, data: bytes, parser: Parser, joints: Sequence[int] = (), words: Iterable[str] = ()
     ) -> None:
         self.data = data
-        shown = data if shown is None else shown
         # The grammars take a lone CR for a blank; as LF it ends the line, at the same offset.
         lone = b"\r" in data and _LONE_RETURN.search(data) is not None
-        self._readable = _LONE_RETURN.sub(b"\n", shown) if lone else shown
+        self._readable = _LONE_RETURN.sub(b"\n", data) if lone else data
         self._parser = parser
         self._deep: list[Span] = []
         self._starts = [0, *joints]

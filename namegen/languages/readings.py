@@ -11,12 +11,12 @@ from collections.abc import Iterable, Sequence
 from functools import cached_property
 from typing import Any, ClassVar, Generic, TypeVar
 
-from tree_sitter import Node, Parser
+from tree_sitter import Node
 
 from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.imports import ImportFinder
 from namegen.languages.numbers import NumberForms, figure
-from namegen.languages.sources import Source, Stack, merged, span_of, touches
+from namegen.languages.sources import Source, Stack, TreeParser, merged, span_of, touches
 from namegen.model.facts import Definition, Import, LookupSite, NumberSite, Path, Ref
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
@@ -39,7 +39,7 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     IDENTIFIERS: ClassVar[frozenset[str]]
     """Types of the leaves that refer to something."""
 
-    def __init__(self, utf8: bytes, parser: Parser, rules: Sequence[LookupRule]) -> None:
+    def __init__(self, utf8: bytes, parser: TreeParser, rules: Sequence[LookupRule]) -> None:
         called = {rule.called for rule in rules}
         self.source = Source(utf8, parser, self._joints(utf8), called)
         self.rules = tuple(rules)
@@ -64,6 +64,10 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     @abstractmethod
     def _member(self, statement: Node) -> Node | None:
         """Return the name that a statement in the body of a class defines, if it does."""
+
+    def _body(self, declaration: Node) -> Node | None:
+        """Return what the declaration of a class has between its braces."""
+        return declaration.child_by_field_name("body")
 
     @abstractmethod
     def _dotted(self, node: Node) -> Path | None:
@@ -132,7 +136,7 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
         found: list[str] = []
         for one in self.bound.bindings(word):
             known = one.way == self.CLASSES and one.value is not None
-            body = one.value.child_by_field_name("body") if known and one.value else None
+            body = self._body(one.value) if known and one.value else None
             for statement in body.named_children if body is not None else ():
                 name = self._member(statement)
                 if name is not None:

@@ -12,8 +12,9 @@ import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
+from typing import Protocol
 
-from tree_sitter import Node, Parser, Point, Range
+from tree_sitter import Node, Point, Range, Tree
 
 from namegen.errors import UnusableInput
 from namegen.model.places import Span
@@ -33,6 +34,19 @@ LETTERS = frozenset(
 _SPACE = 0x20
 
 
+class TreeParser(Protocol):
+    """What makes a tree of a text: tree-sitter's parser, or one that mends the text before.
+
+    The offsets of the tree are those of the text that was given.
+    """
+
+    included_ranges: list[Range]
+    """What of the text is to be parsed; all of it where there are none."""
+
+    def parse(self, source: bytes, /) -> Tree:
+        """Return the tree of a text."""
+
+
 class Source:
     """The bytes of a file (UTF-8, no byte order mark) with their tree, or a tree for each piece.
 
@@ -44,7 +58,7 @@ class Source:
     __slots__ = ("_deep", "_parser", "_readable", "_roots", "_starts", "data")
 
     def __init__(
-        self, data: bytes, parser: Parser, joints: Sequence[int] = (), words: Iterable[str] = ()
+        self, data: bytes, parser: TreeParser, joints: Sequence[int] = (), words: Iterable[str] = ()
     ) -> None:
         self.data = data
         # The grammars take a lone CR for a blank; as LF it ends the line, at the same offset.

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from tree_sitter import Node
 
 from namegen.errors import UnusableInput
-from namegen.languages.cpp.grammar import parser, readable
+from namegen.languages.cpp.grammar import parser
 from namegen.languages.cpp.including import added_include
 from namegen.languages.cpp.names import dotted
 from namegen.languages.edits import spliced
@@ -28,7 +28,7 @@ def use_constants(utf8: bytes, uses: Sequence[ConstantUse], here: Surroundings) 
     Raises:
         UnusableInput: a literal cannot be a constant where it stands.
     """
-    source = Source(utf8, parser(), shown=readable(utf8))
+    source = Source(utf8, parser())
     edits: list[tuple[Span, bytes]] = []
     for use in uses:
         literal = _literal(source, use)

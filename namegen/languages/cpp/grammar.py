@@ -6,7 +6,7 @@ import re
 from functools import cache
 
 import tree_sitter_cpp
-from tree_sitter import Language, Parser
+from tree_sitter import Language, Parser, Range, Tree
 
 _BEHIND = re.compile(
     rb"""(?<!extern\ "C)(?<!extern\ "C\+\+)"[ \t]+
@@ -42,7 +42,20 @@ def readable(data: bytes) -> bytes:
     return _BEFORE.sub(lambda one: one["word"] + b" " * (len(one[0]) - len(one["word"])), data)
 
 
+class MendingParser:
+    """Parses a text in which what is no C++ before macros are is blank."""
+
+    def __init__(self, parser: Parser) -> None:
+        self._parser = parser
+        self.included_ranges: list[Range] = []
+
+    def parse(self, source: bytes, /) -> Tree:
+        """Return the tree of a text, with the text's own offsets."""
+        self._parser.included_ranges = self.included_ranges
+        return self._parser.parse(readable(source))
+
+
 @cache
-def parser() -> Parser:
+def parser() -> MendingParser:
     """Return the parser; one serves all files of a process."""
-    return Parser(Language(tree_sitter_cpp.language()))
+    return MendingParser(Parser(Language(tree_sitter_cpp.language())))

@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from tree_sitter import Node
 
-from namegen.languages.cpp.grammar import parser, readable
+from namegen.languages.cpp.grammar import parser
 from namegen.languages.sources import Source, Stack, elements, occurrences
 
 _DEFINE = re.compile(rb"^[ \t]*#[ \t]*define\b", re.MULTILINE)
@@ -30,7 +30,7 @@ def body_of(source: Source, define: Node) -> Source | None:
         return None
     start, end = value.start_byte - len(_BEFORE), value.end_byte + len(_AFTER)
     text = source.data[value.start_byte : value.end_byte]
-    whole = b" " * start + readable(_BEFORE + text + _AFTER)
+    whole = b" " * start + _BEFORE + text + _AFTER
     return Source(whole, parser(), (start, end))  # only what lies between these is parsed
 
 

@@ -7,7 +7,6 @@ from collections.abc import Iterable, Sequence
 from tree_sitter import Node
 
 from namegen.languages.cpp.definitions import Definitions
-from namegen.languages.cpp.grammar import readable
 from namegen.languages.cpp.includes import Includes
 from namegen.languages.cpp.lookups import Finder
 from namegen.languages.cpp.named_values import named_values
@@ -79,9 +78,6 @@ class CppReading(TreeReading[Definitions, Includes]):
         suffixes="ulfz",
     )
     IDENTIFIERS = frozenset({"identifier", "field_identifier", "type_identifier"})
-
-    def _shown(self, utf8: bytes) -> bytes:
-        return readable(utf8)
 
     def _parts(self) -> tuple[Definitions, Includes]:
         return Definitions(self.source), Includes(self.source)

@@ -18,7 +18,7 @@ from namegen.operations.code_files import ALL
 from namegen.operations.rename import rename, write
 from namegen.operations.workspace import open_workspace
 from tests.operations.changing import built, changed
-from tests.operations.conftest import lay
+from tests.operations.conftest import FILES, lay
 
 Tool = Callable[[str], str]
 SETTINGS = """\
@@ -233,3 +233,91 @@ def test_a_rename_follows_the_constants(boat: Path, tool: Tool, code: str):
     build.write(build.plan(open_workspace(boat)))
     assert (boat / "code/heron/main.cpp").read_text() == text.replace("OLD", "kBowPusher")
     assert asked(boat, tool) == ["bowPusher"]
+
+
+MISTAKES = """\
+#include "boatlib.h"
+
+struct Gears {
+  double bowThrusterCountsPerOutputTurn = 216.0;
+};
+static const Gears gears{.bowThrusterCountsPerOutputTurn = 217};
+constexpr int kBowThrusterCountsPerOutputTurn = 9 * 2 * 13;
+
+class Crew {
+  Motor bowThruster_, sternThruster_, spare_;
+  Servo rudder_;
+
+ public:
+  explicit Crew(Boat& boat)
+      : bowThruster_(boat.motor("sternThruster")),
+        sternThruster_(boat.motor("sternThruster")),
+        rudder_(boat.get<Servo>("bowThruster")) {
+    /* namegen: allow misspelt because the lead renames it soon */
+    spare_ = boat.motor("bowThrustr");
+    spare_ = boat.motor(std::string_view(argument()).substr(2));
+    Level(boat, "bilgeLevel");
+  }
+  static const char* argument() { return "--bow"; }
+};
+
+int main() {
+  Boat boat;
+  Crew crew(boat);
+  return gears.bowThrusterCountsPerOutputTurn > kBowThrusterCountsPerOutputTurn;
+}
+"""
+PART = (
+    "parts:\n  pusher: {kind: motor, gear: 13, encoder_cycles: 9, decoding: 2, encoder_on: motor}\n"
+)
+
+
+def test_mistakes_in_a_program_that_compiles(boat: Path, tool: Tool):
+    for path in ("heron.h", "heron.cpp", "names.h"):
+        (boat / "code/heron" / path).unlink()
+    manifest = MANIFEST.replace(
+        "{kind: motor, port: bridge motor 1", "{part: pusher, port: bridge motor 1"
+    )
+    files = {"robots/heron.yaml": manifest, "code/heron/main.cpp": MISTAKES}
+    lay(boat, {"catalogue.yaml": FILES["catalogue.yaml"] + PART, **files})
+    command = [
+        tool("g++"),
+        "-std=c++20",
+        *STRICT[1:],
+        "-fsyntax-only",
+        boat / "code/heron/main.cpp",
+    ]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    assert [(kind, line, text) for kind, _, line, text in found(boat)] == [
+        ("outdated-number", 4, "216.0"),
+        ("outdated-number", 6, "217"),
+        ("crossed-names", 15, "sternThruster"),
+        ("double-lookup", 16, "sternThruster"),
+        ("wrong-kind", 17, "bowThruster"),
+        ("not-checkable", 20, None),
+    ]
+    sure = MISTAKES.replace("std::string_view(argument()).substr(2)", '"sternThruster"')
+    lay(boat, {"code/heron/main.cpp": sure})
+    unused = [(kind, line) for kind, _, line, _ in found(boat) if kind == "unused-device"]
+    assert unused == [("unused-device", 7), ("unused-device", 9)]
+
+
+def test_a_file_that_breaks_off_is_told_and_the_rest_is_read(boat: Path):
+    broken = 'void f() {\n  boat.motor("bowthruster");\n  int = ;\n}\nvoid g() { boat.motor("x'
+    lay(boat, {"code/heron/part.cpp": broken})
+    mine = [one for one in found(boat) if one[1] == "part.cpp"]
+    assert [(kind, line) for kind, _, line, _ in mine] == [
+        ("letter-case", 2),
+        ("unreadable", 3),
+        ("unreadable", 5),
+    ]
+
+
+@pytest.mark.parametrize("encoding", ["utf-8-sig", "latin-1"])
+def test_a_fix_keeps_the_bytes_of_any_file(boat: Path, encoding: str):
+    code = '// é\r\nauto m = boat.motor("bowthruster");\r'
+    path = boat / "code/heron/part.ino"
+    path.write_bytes(code.encode(encoding))
+    mended(boat)
+    assert path.read_bytes() == code.replace("bowthruster", "bowThruster").encode(encoding)

@@ -69,21 +69,27 @@ class Definitions(DefinitionFinder[Binding]):
         """Return the definitions of a member that a base class or a variable's type may have."""
         for place in range(len(path) - 1, 0, -1):
             for one in self.bound_at(path[:place]):
-                types: list[Path] = []
-                if one.way == "class" and one.value is not None:
-                    types = base_types(self.source, one.value)
-                elif words := type_words(self.source, one.declared):
-                    types = [words]
-                after, span = path[place:], span_of(one.name)
-                found = [
-                    attempt
-                    for words in types
-                    for attempt in tries(self.source, one.within, (*words, *after))
-                ]
-                if found:
-                    ref = Ref(tuple(found), span)
-                    return [Definition(path, ref, span, inherited=one.way == "class")]
+                found = self._member_of(one, path, path[place:])
+                if found is not None:
+                    return [found]
         return []
+
+    def _member_of(self, one: Binding, path: Path, after: Path) -> Definition | None:
+        """Return the definition of a path below a class or a variable, if that may have it."""
+        span, words = span_of(one.name), type_words(self.source, one.declared)
+        types = [words] if words else []
+        if one.way == "class" and one.value is not None:
+            types = base_types(self.source, one.value)
+        found = [
+            attempt
+            for words in types
+            for attempt in tries(self.source, one.within, (*words, *after))
+        ]
+        if found:
+            return Definition(path, Ref(tuple(found), span), span, inherited=one.way == "class")
+        if one.way in {"class", "namespace", "function"}:
+            return None
+        return Definition(path, Unknown("it is made at run time", span), span)
 
     def _value(self, binding: Binding) -> Expression:  # noqa: PLR0911 - one per form
         span = span_of(binding.name)

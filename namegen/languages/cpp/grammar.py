@@ -26,6 +26,8 @@ _FOR_C = re.compile(
     re.VERBOSE | re.MULTILINE,
 )
 """Brackets that C++ alone is to see, in a header that is C as well."""
+_PLACED = re.compile(rb"(?<!define )\b(?:PROGMEM|[ID]RAM_ATTR|ICACHE_RAM_ATTR)\b")
+"""Macros that say where in the memory of a small board something lies. Common practice."""
 
 
 def readable(data: bytes) -> bytes:
@@ -38,6 +40,7 @@ def readable(data: bytes) -> bytes:
     data = data.replace(b"\\\r\n", b" \\\n")
     if b"__cplusplus" in data:
         data = _FOR_C.sub(lambda one: one["before"] + b" " * len(one["bracket"]), data)
+    data = _PLACED.sub(lambda one: b" " * len(one[0]), data)
     data = _BEHIND.sub(lambda one: one[0][:1] + b" " * (len(one[0]) - 1), data)
     return _BEFORE.sub(lambda one: one["word"] + b" " * (len(one[0]) - len(one["word"])), data)
 

@@ -79,6 +79,8 @@ def _meant(
     known: Mapping[Path, Sequence[Opening]], around: Sequence[Path], words: Path, depth: int
 ) -> Iterator[Path]:
     for place, path in enumerate(around):
+        if len(words) > 1 and path[-1:] == words[:1]:  # a class knows itself by its name
+            yield (*path, *words[1:])
         yield (*path, *words)
         for one in known.get(path, ()) if depth < _DEEPEST else ():
             outer = around[place:]

@@ -84,6 +84,9 @@ FOLLOWED = [
     ('struct K { static const char* name() { return "bow"; } };', "motor(K::name());", ["bow"]),
     ('struct K { const char* n = "bow"; const char* name() const { return n; } }; K k;',
      "motor(k.name());", ["bow"]),
+    ('struct K : Boat { static constexpr std::array<const char*, 2> kAll{"a", "b"};'
+     " void go() { for (auto n : K::kAll) motor(n); } };", "K().go();", ["a", "b"]),
+    ('#define PROGMEM\nconst char kBow[] PROGMEM = "bow";', "motor(kBow);", ["bow"]),
     ('#define BOW "bow"', "motor(BOW);", ["bow"]),
     ('#define SIDE "bow"', 'motor(SIDE "Thruster"); motor("the" SIDE);', ["bowThruster", "thebow"]),
     ('#define SIDE "bow"', 'motor("a" SIDE "b"); motor("x" "y");', ["abowb", "xy"]),
@@ -111,6 +114,8 @@ LOST = [
      "it is made at run time by `n()`"),
     ('void f() { motor(std::string("abc", 2)); }', "it is made at run time by `string()`"),
     ('std::string n("abc", 2); void f() { motor(n); }', "it is put together from several values"),
+    ("void f() { auto it = find(); motor(it->name); }", "it is made at run time"),
+    ("void f(Part p) { motor(p.name()); }", "it is made at run time by `name()`"),
     ("void f() { motor(nullptr); }", "it is null"),
     ("void f() { motor(3); }", "it is a number, not text"),
     ("void f() { motor('a'); }", "it is one letter, not text"),

@@ -131,6 +131,11 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
         """The namespaces that the file opens; none by default."""
         return ()
 
+    @property
+    def included(self) -> Sequence[Import]:
+        """The files that are included whole; none by default."""
+        return ()
+
     def members(self, word: str) -> Sequence[str]:
         """Return what the classes of this name define directly, in order."""
         found: list[str] = []

@@ -157,6 +157,8 @@ class Import(Struct, frozen=True):
     member: Path = ()
     up: int | None = None
     under: Path = ()
+    alone: bool = False
+    """Of a file that is included: whether only its own names count, not what it includes."""
 
 
 class Respelling(Struct, frozen=True):
@@ -229,6 +231,10 @@ class Reading(Protocol):
     @property
     def spaces(self) -> Sequence[Path]:
         """The namespaces that the file opens, as other files write them before its names."""
+
+    @property
+    def included(self) -> Sequence[Import]:
+        """The files all of whose names count as names of this one, and of what includes it."""
 
     def members(self, word: str) -> Sequence[str]:
         """Return what the classes of this name define directly, in order; for hints alone."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from msgspec import Struct, field
 from msgspec.structs import replace
@@ -87,6 +87,7 @@ class Resolver(Struct):
     reading_of: Callable[[str], Reading | None]
     find: Callable[[Import, str], str | None]
     _known: dict[tuple[str, tuple[Path, ...]], list[_Outcome]] = field(default_factory=dict)
+    _whole: dict[str, tuple[str, ...]] = field(default_factory=dict)
     _open: set[tuple[str, tuple[Path, ...]]] = field(default_factory=set)
     _cut: bool = False
     _spent: int = 0
@@ -132,8 +133,9 @@ class Resolver(Struct):
             return None
         asked.add((path, tries))
         for attempt in tries:
-            if tells(reading, attempt):
-                return path, attempt
+            for home, known in self._readings(path, attempt):
+                if tells(known, attempt):
+                    return home, attempt
         word, *rest = tries[-1]
         for one in reading.imported(word):
             if tuple(rest[: len(one.under)]) != one.under:
@@ -144,6 +146,28 @@ class Resolver(Struct):
             if found is not None:
                 return found
         return None
+
+    def _readings(self, path: str, attempt: Path) -> Iterator[tuple[str, Reading]]:
+        """Yield the file and those that it includes; names inside a function are its own alone."""
+        inside = attempt[0].startswith("@")
+        for file in (path,) if inside else (path, *self._included(path)):
+            reading = self.reading_of(file)
+            if reading is not None:
+                yield file, reading
+
+    def _included(self, path: str) -> Sequence[str]:
+        """Return the files that a file includes, and what these include, nearest first."""
+        if path not in self._whole:
+            found, pending = {path: False}, [path]
+            for file in pending:
+                reading = None if found[file] else self.reading_of(file)
+                for one in reading.included if reading is not None else ():
+                    other = self.find(one, file)
+                    if other is not None and other not in found:
+                        found[other] = one.alone
+                        pending.append(other)
+            self._whole[path] = tuple(pending[1:])
+        return self._whole[path]
 
     def _follow(  # noqa: PLR0911 - one per sort of expression
         self, path: str, value: Expression, steps: int
@@ -220,9 +244,11 @@ class Resolver(Struct):
         if reading is None:
             return []
         for attempt in tries:
-            definitions = reading.definitions(attempt)
-            if definitions:
-                outcomes = self._defined(path, definitions, steps)
+            for file, known in self._readings(path, attempt):
+                definitions = known.definitions(attempt)
+                if not definitions:
+                    continue
+                outcomes = self._defined(file, definitions, steps)
                 if not _is_missing(outcomes):
                     return outcomes
                 if not definitions[0].inherited:

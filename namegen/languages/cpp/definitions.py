@@ -9,7 +9,7 @@ from tree_sitter import Node
 from namegen.languages.cpp.bindings import Binding, bindings_of
 from namegen.languages.cpp.expressions import expression
 from namegen.languages.cpp.names import base_types, type_words
-from namegen.languages.cpp.openings import ELSEWHERE, openings, tries
+from namegen.languages.cpp.openings import openings, tries
 from namegen.languages.cpp.scopes import Scope
 from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.sources import Source, elements, span_of
@@ -34,7 +34,7 @@ class Definitions(DefinitionFinder[Binding]):
 
     def find(self, path: Path) -> list[Definition]:
         """Return every binding of a path."""
-        if not path or path[0].startswith(ELSEWHERE):
+        if not path:
             return []
         if path[0] == _EXACT:
             return self._found(path[1:]) or self._inherited(path[1:])
@@ -60,8 +60,8 @@ class Definitions(DefinitionFinder[Binding]):
             if opened and all(one.target[0] != path[place] for one in opened):
                 root = self.source.root
                 scope = Scope("namespace", root, Scope("file", root), path[:place])
-                *mine, others = tries(self.source, scope, path[place:])
-                found += [(_EXACT, *one) for one in mine if one != path] + [others]
+                mine = tries(self.source, scope, path[place:])
+                found += [(_EXACT, *one) for one in mine if one != path]
         span = Span(0, 0)
         return [Definition(path, Ref(tuple(found), span), span, inherited=True)] if found else []
 

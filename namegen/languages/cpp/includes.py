@@ -8,9 +8,8 @@ from posixpath import splitext
 
 from tree_sitter import Node
 
-from namegen.languages.cpp.openings import ELSEWHERE, before_elsewhere
 from namegen.languages.imports import ImportFinder
-from namegen.model.facts import Import, Path
+from namegen.model.facts import Import
 
 _INCLUDE = re.compile(
     rb"^[ \t]*#[ \t]*include(?:_next)?[ \t]*"
@@ -38,23 +37,16 @@ class Includes(ImportFinder[str]):
         raise NotImplementedError  # includes are no nodes within others
 
     def named(self, word: str) -> list[Import]:
-        """Return where a word may come from: any file that is included, or its own source."""
-        befores: list[Path] = [(word,)]
-        if word.startswith(ELSEWHERE):
-            befores = before_elsewhere(word)
-        found = [Import(word, files, before) for files in self._files for before in befores]
-        # Whatever is included may include more, so that no file is known to lack a name.
-        return [*found, Import(word, (), (word,))] if befores == [(word,)] else found
+        """Return where a word alone may come from: nothing in C++ says so."""
+        return []
 
     @cached_property
-    def _files(self) -> list[tuple[str, ...]]:
-        """Where each file may lie; then the sources of headers, with values these only declare."""
-        headers = [_places(path) for path in self.all]
+    def files(self) -> list[Import]:
+        """The files that are included; then, beside headers, the sources with what they declare."""
+        headers = [Import("", _places(path)) for path in self.all]
         stems = [splitext(path)[0] for path in self.all]
-        sources = [
-            tuple(file for end in _SOURCES for file in _places(stem + end)) for stem in stems
-        ]
-        return [*headers, *sources]
+        sources = [tuple(f for end in _SOURCES for f in _places(stem + end)) for stem in stems]
+        return [*headers, *(Import("", files, alone=True) for files in sources)]
 
 
 def _places(path: str) -> tuple[str, ...]:

@@ -69,9 +69,9 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
         for stack, given in out_of_class(self.source):
             words = ("this", self.source.text(stack[-1].named_children[0]))
             scope = scope_of(self.source, [*stack, given])
-            *mine, others = tries(self.source, scope, words)
-            if not any(self.definitions.bound_at(path) for path in mine):
-                member = Ref((others,), span_of(stack[-1]))
+            own = tries(self.source, scope, words)
+            if not any(self.definitions.bound_at(path) for path in own):
+                member = Ref(own, span_of(stack[-1]))
                 yield from (Use(rule, stack, given, None, member) for rule in rules)
 
     def _use(self, rule: LookupRule, stack: Stack) -> Iterator[Use]:

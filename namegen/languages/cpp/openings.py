@@ -1,7 +1,6 @@
 """Other ways to say a name in C++: ``using``, another name of a namespace or of a type.
 
-With them the paths are worked out that a name may mean. The last of these stands for
-the files that are included: its first word holds what may stand before the name there.
+With them the paths are worked out that a name may mean, here and in what is included.
 """
 
 from __future__ import annotations
@@ -17,8 +16,6 @@ from namegen.languages.cpp.scopes import Scope, scope_of
 from namegen.languages.sources import Source, elements
 from namegen.model.facts import Path
 
-ELSEWHERE = "|"
-"""Begins the first word of a path that other files have; it also parts what may stand before."""
 _DEEPEST = 5
 """Other names of other names that are followed."""
 _WORDS = ("using", "namespace", "typedef")
@@ -31,7 +28,7 @@ class Opening(Struct, frozen=True):
     target: Path
 
 
-@lru_cache(maxsize=8)  # one file is asked about again and again
+@lru_cache(maxsize=64)  # one file is asked about again and again
 def openings(source: Source) -> Mapping[Path, Sequence[Opening]]:
     """Return what is opened in a file, by the path of the scope."""
     found: dict[Path, list[Opening]] = {}
@@ -70,9 +67,7 @@ def tries(source: Source, scope: Scope, words: Path) -> tuple[Path, ...]:
         around, words = [own.path] if own is not None else [()], words[1:]
     elif words[0] == "":
         around, words = [()], words[1:]
-    found = dict.fromkeys(_meant(openings(source), around, words, 0))
-    before = dict.fromkeys("::".join(path[:-1]) for path in found if path[0][:1] != "@")
-    return (*found, (ELSEWHERE + ELSEWHERE.join(before), words[-1]))
+    return tuple(dict.fromkeys(_meant(openings(source), around, words, 0)))
 
 
 def _meant(
@@ -94,8 +89,3 @@ def _meant(
 def _named(paths: Iterable[Path]) -> Iterator[Path]:
     """Yield the paths that are no function or block."""
     return (path for path in paths if not path or path[0][:1] != "@")
-
-
-def before_elsewhere(word: str) -> list[Path]:
-    """Return what may stand before a name in other files, from the first word of its path."""
-    return [tuple(one.split("::")) if one else () for one in word[1:].split(ELSEWHERE)]

@@ -16,7 +16,7 @@ from namegen.languages.cpp.scopes import CLASSES, scope_of
 from namegen.languages.numbers import NumberForms
 from namegen.languages.readings import TreeReading
 from namegen.languages.sources import Stack
-from namegen.model.facts import LookupSite, Path
+from namegen.model.facts import Import, LookupSite, Path
 
 _SIMPLE_STATEMENTS = frozenset(
     {
@@ -91,6 +91,11 @@ class CppReading(TreeReading[Definitions, Includes]):
             if one.way in {"declared", "value"} and not one.points and not one.many:
                 return type_words(self.source, one.declared)
         return None
+
+    @property
+    def included(self) -> Sequence[Import]:
+        """The files that are included, and the sources of headers."""
+        return self.imports.files
 
     @property
     def spaces(self) -> Sequence[Path]:

@@ -23,7 +23,7 @@ from namegen.model.facts import Path
 
 Way = Literal[
     "value", "each", "class", "namespace", "function", "enumerator", "parameter", "unknown",
-    "declared", "assigned",
+    "declared", "empty", "assigned",
 ]  # fmt: skip
 _NAMES = frozenset({"identifier", "field_identifier", "type_identifier", "namespace_identifier"})
 _LISTS = frozenset({"initializer_list", "argument_list"})
@@ -67,7 +67,12 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
             changes += [(len(found), changed)] if changed is not None else []
     # An assignment belongs to the innermost scope around it that declares the name.
     paths = {one.path for one in found if one.way not in {"function", "class", "namespace"}}
+    members = {one.path for one in found if one.within.sort == "type"}
     for place, change in reversed(changes):
+        if change.path == ("any",):
+            for one in sorted(members):
+                found.insert(place, replace(change, path=one, way="unknown", value=None))
+            continue
         own = change.path  # without a scope, a member of the class around it
         around = [change.within.type] if own and change.within.type else change.within.around
         wanted = ((*scope.path, word) for scope in around)
@@ -155,10 +160,18 @@ def _variable(source: Source, stack: Stack, found: Declared) -> Binding | None:
     if statement.type == "for_range_loop":
         inner = Scope("region", statement, scope)
         return Binding(leaf, (*inner.path, *found.words), "each", scope, found.value)
-    way: Way = "value" if found.value is not None else "declared"
     many = found.sort == "many"
     value = found.value if many else _alone(found.value)
+    way: Way = "value" if value is not None else "empty"
+    if way == "empty" and _is_elsewhere(found, scope):
+        way = "declared"
     return Binding(leaf, path, way, within, value, "", found.type, found.points, many)
+
+
+def _is_elsewhere(found: Declared, scope: Scope) -> bool:
+    """Whether a variable without a value gets it in another place, perhaps of another file."""
+    words = {one.text for one in found.statement.children if one.type == "storage_class_specifier"}
+    return b"extern" in words or (b"static" in words and scope.sort == "type")
 
 
 def _alone(value: Node | None) -> Node | None:
@@ -189,8 +202,11 @@ def _parameter(source: Source, stack: Stack, found: Declared) -> Binding | None:
             return None
         place -= 1
     holder = stack[place]
-    if own is None or not same(function_declarator(holder), own):
+    caught = own is not None and own.type == "catch_clause"
+    if own is None or not (caught or same(function_declarator(holder), own)):
         return None
+    if caught:
+        place = next(at for at, node in enumerate(stack) if same(node, own))
     scope = scope_of(source, stack[: place + 2])
     of = f" of `{scope.name}`" if scope.name else ""
     why = f"it is a parameter{of}"
@@ -199,14 +215,16 @@ def _parameter(source: Source, stack: Stack, found: Declared) -> Binding | None:
 
 
 def _assigned(source: Source, stack: Stack) -> Binding | None:
-    """Return the value that an assignment gives; ``path`` is ``this`` where it says so."""
+    """Return the value that an assignment gives; ``path`` is ``this`` where it says so.
+
+    It is ``any`` where another object is changed, of whatever class.
+    """
     place, above = len(stack) - 1, stack[-2]
     own: Path = ()
     if above.type == "field_expression" and same(above.child_by_field_name("field"), stack[-1]):
         whose = above.child_by_field_name("argument")
-        if whose is None or whose.type != "this":
-            return None
-        own, place = ("this",), place - 1
+        known = whose is not None and whose.type == "this"
+        own, place = ("this",) if known else ("any",), place - 1
         above = stack[place - 1]
     if above.type == "field_initializer" and same(above.named_children[0], stack[-1]):
         return _initialised(source, stack, above)

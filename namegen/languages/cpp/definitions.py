@@ -43,6 +43,7 @@ class Definitions(DefinitionFinder[Binding]):
     def _found(self, path: Path) -> list[Definition]:
         """Return what is bound under just this path; nothing where it is only declared."""
         bound = [one for one in self.bound_at(path) if one.way != "declared"]
+        bound = [one for one in bound if one.way != "empty"] or bound
         found = [Definition(path, self._value(one), span_of(one.name)) for one in bound]
         return _of_branches(found, bound)
 

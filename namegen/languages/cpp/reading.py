@@ -88,7 +88,7 @@ class CppReading(TreeReading[Definitions, Includes]):
     def declared_type(self, path: Path) -> Path | None:
         """Return the type of the member that the path is declared as."""
         for one in self.bound.bound_at(path):
-            if one.way in {"declared", "value"} and not one.points and not one.many:
+            if one.way in {"empty", "value"} and not one.points and not one.many:
                 return type_words(self.source, one.declared)
         return None
 

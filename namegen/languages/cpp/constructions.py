@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from tree_sitter import Node
 
-from namegen.languages.cpp.declarators import arguments_as_parameters, declared
+from namegen.languages.cpp.declarators import arguments_as_parameters, declared, value_after
 from namegen.languages.cpp.names import dotted
 from namegen.languages.cpp.scopes import scope_of
 from namegen.languages.sources import Source, Stack, elements, same
@@ -97,8 +97,8 @@ def _declared(source: Source, stack: Stack, *, many: bool) -> Iterator[Construct
     for declarator in statement.children_by_field_name("declarator"):
         below = [*stack, declarator]
         value = declarator.child_by_field_name("value")
-        if value is None and not many:
-            value = _field_value(statement, declarator)
+        if value is None and statement.type == "field_declaration":
+            value = value_after(statement, declarator)
             below = [*stack] if value is not None else below
         if value is not None and value.type in {"argument_list", "initializer_list"}:
             if many or "array_declarator" in _kinds(declarator):
@@ -111,12 +111,6 @@ def _declared(source: Source, stack: Stack, *, many: bool) -> Iterator[Construct
                 yield Construction(tuple(below), given or declarator)
         elif declarator.type in {"field_identifier", "identifier"} and not many:
             yield from _members(source, below)
-
-
-def _field_value(statement: Node, declarator: Node) -> Node | None:
-    """Return the list that follows a member, if it is the only one: ``Sensor bow{boat, "x"};``."""
-    alone = len(statement.children_by_field_name("declarator")) == 1
-    return statement.child_by_field_name("default_value") if alone else None
 
 
 def _kinds(declarator: Node) -> set[str]:

@@ -117,7 +117,7 @@ def declared(source: Source, stack: Stack) -> Declared | None:
     if above.type not in STATEMENTS or not _declares(above, stack[place]):
         return None
     if value is None:
-        value = _value_after(above, stack[place])
+        value = value_after(above, stack[place])
     return Declared(place - 1, above, words, tuple(parts[::-1]), value)
 
 
@@ -133,7 +133,7 @@ def _declares(statement: Node, declarator: Node) -> bool:
     return any(same(one, declarator) for one in statement.children_by_field_name("declarator"))
 
 
-def _value_after(statement: Node, declarator: Node) -> Node | None:
+def value_after(statement: Node, declarator: Node) -> Node | None:
     """Return the value that follows a declarator: of a field, a default, a condition, a loop."""
     if statement.type == "for_range_loop":
         return statement.child_by_field_name("right")

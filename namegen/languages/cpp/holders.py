@@ -62,7 +62,7 @@ def _target(source: Source, stack: Sequence[Node]) -> Node | None:
     place = len(stack) - 1
     node = stack[place]
     if node.type in {"function_declarator", "init_declarator", *STATEMENTS}:
-        return _declared_name(node)
+        return _declared_name(node) if len(_declarators(node)) < 2 else None
     if node.type == "initializer_list":  # one of several
         return None
     if node.type == "field_initializer":

@@ -72,6 +72,8 @@ CLASSES = [
     ('struct A : lib::Sensor { A() : lib::Sensor(boat, "bow") {} };', ["bow"]),
     ('struct A { Sensor bow{boat, "bow"}; };', ["bow"]),
     ('struct A { Sensor bow = Sensor(boat, "bow"); };', ["bow"]),
+    ('struct A { Sensor a{boat, "a"}, b = {boat, "b"}; };', ["a", "b"]),
+    ('struct A { std::vector<Sensor> all{{boat, "a"}, {boat, "b"}}; };', ["a", "b"]),
     (
         "struct A { std::unique_ptr<Sensor> bow_;"
         ' A() : bow_(std::make_unique<Sensor>(boat, "bow")) {} };',

@@ -28,7 +28,7 @@ class NumberForms(Struct, frozen=True):
     products: str
     brackets: str
     suffixes: str = ""
-    """Letters that may stand behind a number: ``lfd`` in Java."""
+    """Letters that may stand behind a number: ``lfd`` in Java; several where ``u`` is one."""
 
 
 def written(text: str, suffixes: str = "") -> tuple[float, float] | None:
@@ -36,22 +36,29 @@ def written(text: str, suffixes: str = "") -> tuple[float, float] | None:
 
     >>> written("1_296"), written("5.50f", "lfd"), written("1.5e3"), written("0x10")
     ((1296.0, 1.0), (5.5, 0.01), (1500.0, 100.0), (16.0, 1.0))
-    >>> written("3j"), written("017")
-    (None, (15.0, 1.0))
+    >>> written("3j"), written("017"), written("1'296ull", "ulf")
+    (None, (15.0, 1.0), (1296.0, 1.0))
     """
-    plain = text.lower().replace("_", "")
+    plain = text.lower().replace("_", "").replace("'", "")
     if len(plain) > LONGEST:
         return None
+    whole = _without(plain, {"l", "u", "z"} & {*suffixes})
     for pattern, base in _WHOLE.items():
-        if re.fullmatch(pattern + ("l?" if "l" in suffixes else ""), plain):
-            return float(int(plain.rstrip("l"), base)), 1.0
-    if plain[-1:] in set(suffixes):
-        plain = plain[:-1]
+        if re.fullmatch(pattern, whole):
+            return float(int(whole, base)), 1.0
+    plain = _without(plain, {*suffixes})
     match = _DECIMAL.fullmatch(plain)
     if match is None:
         return None
     decimals, power = len(match["part"] or ""), int(match["power"] or 0)
     return float(plain), float(f"1e{power - decimals}")
+
+
+def _without(number: str, suffixes: set[str]) -> str:
+    """Return a number without its suffix, which has up to three letters where ``u`` is one."""
+    for _ in range(3 if "u" in suffixes else 1):
+        number = number[:-1] if number[-1:] in suffixes else number
+    return number
 
 
 def figure(source: Source, node: Node | None, forms: NumberForms) -> tuple[float, float] | None:

@@ -129,9 +129,23 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
         """Return every binding of the path in this file, in order."""
         return self.bound.find(path)
 
+    def declared_type(self, path: Path) -> Path | None:
+        """Return the type of the object that the path is declared as; not known by default."""
+        return None
+
     def imported(self, name: str) -> Sequence[Import]:
         """Return where a name not defined in this file may come from, best first."""
         return self.imports.named(name)
+
+    @property
+    def spaces(self) -> Sequence[Path]:
+        """The namespaces that the file opens; none by default."""
+        return ()
+
+    @property
+    def included(self) -> Sequence[Import]:
+        """The files that are included whole; none by default."""
+        return ()
 
     def members(self, word: str) -> Sequence[str]:
         """Return what the classes of this name define directly, in order."""

@@ -11,7 +11,7 @@ from tree_sitter import Node
 
 from namegen.languages.parameters import Parameter, by_keyword, without_shadowed
 from namegen.languages.sources import Source, span_of
-from namegen.model.facts import Expression, LookupSite, Path, Several, Unknown
+from namegen.model.facts import Expression, LookupSite, Path, Ref, Several, Unknown
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
@@ -33,6 +33,9 @@ class Use(Struct, frozen=True):
     given: Node
     """The argument list, or a subscript itself."""
     types: Node | None = None
+
+    member: Ref | None = None
+    """What it is put into, where another file tells whether that is of the rule's class."""
 
     @property
     def node(self) -> Node:
@@ -65,10 +68,11 @@ class LookupFinder(ABC, Generic[DefinitionsT, ImportsT, ScopeT]):
         rules: dict[str, list[LookupRule]] = {}
         for rule in self.rules:
             rules.setdefault(rule.called, []).append(rule)
-        found: dict[tuple[int, int, int], LookupSite] = {}
+        found: dict[tuple[int, int, int, str], LookupSite] = {}
         for use in self._uses(rules, candidates):
             for site in self._sites(use):
-                key = (use.node.start_byte, use.node.end_byte, site.name.span.start)
+                either = site.rule.called if site.member is not None else ""
+                key = (use.node.start_byte, use.node.end_byte, site.name.span.start, either)
                 found.setdefault(key, site)
         return sorted(
             without_shadowed(found.values()), key=lambda site: (site.name.span, site.span)
@@ -111,11 +115,11 @@ class LookupFinder(ABC, Generic[DefinitionsT, ImportsT, ScopeT]):
         for name, holder in zip(names, self._holders(use, len(names)), strict=True):
             filled = self._parameter(name)
             if filled is None:
-                yield LookupSite(use.rule, name, *about, holder)
+                yield LookupSite(use.rule, name, *about, holder, member=use.member)
             elif not filled.declared(self.rules, use.rule):  # else its calls are checked
                 unknown = Unknown(f"it is a parameter of `{filled.function}`", name.span)
                 by = (filled.function, filled.at, filled.key)
-                yield LookupSite(use.rule, unknown, *about, holder, *by)
+                yield LookupSite(use.rule, unknown, *about, holder, *by, member=use.member)
         keyed = self._overlooked(use) if not names else {}
         if keyed:
             words = tuple(keyed)

@@ -122,6 +122,8 @@ class LookupSite(Struct, frozen=True):
     """The keyword that fills that parameter, in a language that has keywords."""
     keywords: tuple[str, ...] = ()
     """Where the rule finds no name but arguments: the keywords of which one may give it."""
+    member: Ref | None = None
+    """A member declared in another file: it is a look-up only if that is of the rule's class."""
 
 
 class NumberSite(Struct, frozen=True):
@@ -169,6 +171,8 @@ class Import(Struct, frozen=True):
     member: Path = ()
     up: int | None = None
     under: Path = ()
+    alone: bool = False
+    """Of a file that is included: whether only its own names count, not what it includes."""
 
 
 class Respelling(Struct, frozen=True):
@@ -226,11 +230,25 @@ class Reading(Protocol):
     def definitions(self, path: Path) -> Sequence[Definition]:
         """Return every binding of the path in this file, in order."""
 
+    def declared_type(self, path: Path) -> Path | None:
+        """Return the type that the path is declared with here, if it holds such an object itself.
+
+        For names alone that the language declares with a type; None for pointers to one.
+        """
+
     def imported(self, name: str) -> Sequence[Import]:
         """Return where a name not defined in this file may come from, best first.
 
         Wildcard imports and, in Java, the package's other files are included.
         """
+
+    @property
+    def spaces(self) -> Sequence[Path]:
+        """The namespaces that the file opens, as other files write them before its names."""
+
+    @property
+    def included(self) -> Sequence[Import]:
+        """The files all of whose names count as names of this one, and of what includes it."""
 
     def members(self, word: str) -> Sequence[str]:
         """Return what the classes of this name define directly, in order; for hints alone."""

@@ -82,7 +82,7 @@ def _words(
             continue
         for site in language.read(data, [asked]).lookups:
             name = _name(site)
-            if name in kinds:
+            if name in kinds and site.member is None:
                 yield name, site.kind
 
 

@@ -42,7 +42,8 @@ def built_constants(
         reading = language.read(text, ())
         for device in manifest.devices.values():
             inside = (scheme.type_name(device.kind), scheme.constant(device))
-            for words in (inside, (PurePosixPath(file).stem, *inside)):
+            for before in ((), (PurePosixPath(file).stem,), *reading.spaces):
+                words = (*before, *inside)
                 if reading.definitions(words):
                     found.setdefault(device.name, BuiltConstant(file, text, words))
     return found

@@ -21,9 +21,20 @@ _FAR = 400
 """Characters before a name in which the bracket around it is looked for."""
 _LITERAL = re.compile(r"""(["'])((?:(?!\1)[^\\\r\n]){1,120})\1""")
 _BEFORE_ROUND = re.compile(
-    r"(?:(\w+)(?:\(\))?\s*\.\s*)?(?:<[^<>()]*>\s*)?(@?)(\w+)\s*(?:\[[^\[\]]*\]|<[^<>()]*>)?\s*\Z"
+    r"(?:(\w+)(?:\(\))?\s*(?:\.|->|::)\s*(?:template\s+)?)?(?:<[^<>()]*>\s*)?"
+    r"(@?)(\w+)\s*(?:\[[^\[\]]*\]|<[^<>()]*>)?\s*\Z"
 )
-_BEFORE_SQUARE = re.compile(r"(?:(\w+)\s*\.\s*)?(\w+)\s*\Z")
+_BEFORE_SQUARE = re.compile(r"(?:(\w+)\s*(?:\.|->)\s*)?(\w+)\s*\Z")
+_MADE = re.compile(
+    r"\bmake_(?:unique|shared)\s*<\s*(?:\w+\s*::\s*)*(\w+)\s*(?:<[^<>()]*>\s*)?>\s*\Z"
+)
+_CONSTRUCTED = re.compile(r"(?<![\w.>])(?:\w+\s*::\s*)*(\w+)\s*(?:<[^<>()]*>)?\s+\w+\s*\Z")
+"""The type of a variable that is given something: ``lib::Sensor bow(``, ``Sensor bow{``."""
+_LISTED = re.compile(r"(?<![\w.>])(?:\w+\s*::\s*)*(\w+)\s*(?:<[^<>()]*>)?\s*\Z")
+_NO_TYPES = frozenset(
+    {"and", "await", "case", "co_return", "co_yield", "do", "elif", "else", "if", "in", "is", "new"}
+    | {"not", "or", "return", "throw", "while", "with", "yield"}
+)
 _KEYWORD = re.compile(r"(\w+)\s*=\s*\Z")
 _NEW = re.compile(r"\bnew\s+(?:\w+\s*\.\s*)*\Z")
 
@@ -58,19 +69,35 @@ def propose(
         if around is None:
             continue
         before, inside = around
-        square = before.endswith("[")
-        called = (_BEFORE_SQUARE if square else _BEFORE_ROUND).search(before[:-1])
-        if called is None:
-            continue
+        for shape, word, receiver in _called(before, path):
+            one = seen.setdefault((shape, word), Seen())
+            one.receivers.add(receiver)
+            keyword = _KEYWORD.search(inside)
+            if keyword is not None:
+                one.keys[keyword[1]] += 1
+            else:
+                one.positions[_commas(inside)] += 1
+
+
+def _called(before: str, path: str) -> Iterator[tuple[Shape, str, str | None]]:
+    """Yield what may be called by the bracket at the end of a text: shape, word and receiver."""
+    text, bracket = before[:-1], before[-1]
+    made = _MADE.search(text)
+    if made is not None:
+        yield "new", made[1], None
+        return
+    constructed = _CONSTRUCTED.search(text) if bracket != "[" else None
+    if constructed is None and bracket == "{":
+        constructed = _LISTED.search(text)
+    if constructed is not None and constructed[1] not in _NO_TYPES:
+        yield "new", constructed[1], None
+    if bracket == "{":
+        return
+    square = bracket == "["
+    called = (_BEFORE_SQUARE if square else _BEFORE_ROUND).search(text)
+    if called is not None:
         word = called[called.lastindex or 0]
-        shape = _shape(before[:-1], called, path, square=square)
-        one = seen.setdefault((shape, word), Seen())
-        one.receivers.add(called[1])
-        keyword = _KEYWORD.search(inside)
-        if keyword is not None:
-            one.keys[keyword[1]] += 1
-        else:
-            one.positions[_commas(inside)] += 1
+        yield _shape(text, called, path, square=square), word, called[1]
 
 
 def _shape(before: str, called: re.Match[str], path: str, *, square: bool) -> Shape:
@@ -79,7 +106,8 @@ def _shape(before: str, called: re.Match[str], path: str, *, square: bool) -> Sh
     if called[2]:
         return "annotation"
     constructs = _NEW.search(before[: called.start(3)])
-    if constructs or (path.endswith(".py") and called[3][:1].isupper()):
+    capital = called[3][:1].isupper() and not path.endswith(".java")  # which says `new`
+    if constructs or (capital and (called[1] is None or path.endswith(".py"))):
         return "new"
     return "call"
 
@@ -92,7 +120,7 @@ def _bracket(before: str) -> tuple[str, str] | None:
             depth += 1
         elif before[at] in "([{":
             if depth == 0:
-                return (before[: at + 1], before[at + 1 :]) if before[at] != "{" else None
+                return before[: at + 1], before[at + 1 :]
             depth -= 1
         elif before[at] == ";" and depth == 0:
             return None

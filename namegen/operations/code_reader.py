@@ -115,6 +115,7 @@ class CodeReader:
         resolved = [
             (site, found)
             for site in reading.lookups
+            if self._resolver.holds(site, path)
             for found in self._resolver.resolve(site, path)
         ]
         return FileFacts(

@@ -152,7 +152,7 @@ def _proved(
             if language is None or not language.prefilter([rule])(data):
                 continue
             for site in language.read(data, [rule]).lookups:
-                if not isinstance(site.name, Text):
+                if not isinstance(site.name, Text) or site.member is not None:
                     continue
                 value = site.name.value
                 meant = value if value in known else suggest(value, known).best

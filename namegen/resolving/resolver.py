@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from msgspec import Struct, field
 from msgspec.structs import replace
@@ -95,6 +95,7 @@ class Resolver(Struct):
     reading_of: Callable[[str], Reading | None]
     find: Callable[[Import, str], Sequence[str]]
     _known: dict[tuple[str, tuple[Path, ...]], list[_Outcome]] = field(default_factory=dict)
+    _whole: dict[str, tuple[str, ...]] = field(default_factory=dict)
     _open: set[tuple[str, tuple[Path, ...]]] = field(default_factory=set)
     _cut: bool = False
     _spent: int = 0
@@ -113,29 +114,68 @@ class Resolver(Struct):
 
     def bound_at(self, path: str, tries: tuple[Path, ...]) -> tuple[str, Path] | None:
         """Return the file and the path inside it where a name is bound, imports followed."""
-        return self._bound_at(path, tries, set())
+        return self._nearest(path, tries, _binds, set())
 
-    def _bound_at(
-        self, path: str, tries: tuple[Path, ...], asked: set[tuple[str, tuple[Path, ...]]]
+    def holds(self, site: LookupSite, path: str) -> bool:
+        """Whether a place in the file ``path`` is the look-up that it looks like there."""
+        if site.member is None:
+            return True
+        home = self._nearest(path, site.member.tries, _declares, set())
+        reading = self.reading_of(home[0]) if home is not None else None
+        words = reading.declared_type(home[1]) if reading is not None and home is not None else None
+        rule = site.rule
+        if not words or words[-1] != rule.called:
+            return False
+        return rule.on is None or words[-2:-1] == (rule.on,)
+
+    def _nearest(
+        self,
+        path: str,
+        tries: tuple[Path, ...],
+        tells: Callable[[Reading, Path], bool],
+        asked: set[tuple[str, tuple[Path, ...]]],
     ) -> tuple[str, Path] | None:
+        """Return the nearest file, with the path inside it, that tells of a name."""
         reading = self.reading_of(path)
         if reading is None or (path, tries) in asked or len(asked) > MOST_NAMES:
             return None
         asked.add((path, tries))
         for attempt in tries:
-            definitions = reading.definitions(attempt)
-            if definitions and not definitions[0].inherited:
-                return path, attempt
+            for home, known in self._readings(path, attempt):
+                if tells(known, attempt):
+                    return home, attempt
         word, *rest = tries[-1]
         for one in reading.imported(word):
             if tuple(rest[: len(one.under)]) != one.under:
                 continue
             target = (*one.member, *rest[len(one.under) :])
             for file in self._files(one, path, target):
-                found = self._bound_at(file, (target,), asked)
+                found = self._nearest(file, (target,), tells, asked)
                 if found is not None:
                     return found
         return None
+
+    def _readings(self, path: str, attempt: Path) -> Iterator[tuple[str, Reading]]:
+        """Yield the file and those that it includes; names inside a function are its own alone."""
+        inside = attempt[0].startswith("@")
+        for file in (path,) if inside else (path, *self._included(path)):
+            reading = self.reading_of(file)
+            if reading is not None:
+                yield file, reading
+
+    def _included(self, path: str) -> Sequence[str]:
+        """Return the files that a file includes, and what these include, nearest first."""
+        if path not in self._whole:
+            found, pending = {path: False}, [path]
+            for file in pending:
+                reading = None if found[file] else self.reading_of(file)
+                for one in reading.included if reading is not None else ():
+                    for other in self.find(one, file):
+                        if other not in found:
+                            found[other] = one.alone
+                            pending.append(other)
+            self._whole[path] = tuple(pending[1:])
+        return self._whole[path]
 
     def _follow(  # noqa: PLR0911 - one per sort of expression
         self, path: str, value: Expression, steps: int
@@ -218,9 +258,11 @@ class Resolver(Struct):
             return []
         lacking: list[_Outcome] = []
         for attempt in tries:
-            definitions = reading.definitions(attempt)
-            if definitions:
-                outcomes = self._defined(path, definitions, steps)
+            for file, known in self._readings(path, attempt):
+                definitions = known.definitions(attempt)
+                if not definitions:
+                    continue
+                outcomes = self._defined(file, definitions, steps)
                 if _is_lacking(outcomes, definitions[0]):
                     lacking = lacking or outcomes  # no base has it: it may be a name further out
                     continue
@@ -290,6 +332,15 @@ class Resolver(Struct):
             return files
         readings = {file: self.reading_of(file) for file in files}
         return [file for file, one in readings.items() if one and one.definitions(target[:1])]
+
+
+def _binds(reading: Reading, path: Path) -> bool:
+    definitions = reading.definitions(path)
+    return bool(definitions) and not definitions[0].inherited
+
+
+def _declares(reading: Reading, path: Path) -> bool:
+    return reading.declared_type(path) is not None
 
 
 def _missing(word: str) -> _Lost:

@@ -42,9 +42,12 @@ class Code:
         ]
 
     def sites(self, path: str) -> Sequence[LookupSite]:
-        reading = self.reading(path)
-        assert reading is not None
-        return reading.lookups
+        reading, language = self.reading(path), languages.for_path(path)
+        assert reading is not None and language is not None
+        found = [site for site in reading.lookups if self.resolver.holds(site, path)]
+        # What an audit rules out by a glance at the bytes, it never reads.
+        assert not found or language.prefilter(self.rules)(self.files[path])
+        return found
 
     def resolved(self, path: str) -> list[Resolved]:
         return [one for site in self.sites(path) for one in self.resolver.resolve(site, path)]
@@ -67,3 +70,8 @@ def java(text: str, *rules: LookupRule) -> list[str]:
 def kotlin(text: str, *rules: LookupRule) -> list[str]:
     """Return what the look-ups of one Kotlin file ask for."""
     return Code({"Main.kt": text}, rules or (MOTOR,)).answers("Main.kt")
+
+
+def cpp(text: str, *rules: LookupRule) -> list[str]:
+    """Return what the look-ups of one C++ file ask for."""
+    return Code({"main.cpp": text}, rules or (MOTOR,)).answers("main.cpp")

@@ -43,6 +43,17 @@ def read(language: str, code: str) -> tuple[list[str], list[str]]:
         ("kotlin", 'val a = "a\nval b = motor("b")\n', ["b"], '"a'),
         ("kotlin", 'val a = "\nval b = motor("b")\n', ["b"], '"'),
         ("kotlin", 'fun f() {\n val a = motor("a"\n val b = motor("b")\n}\n', [], 'motor("a"'),
+        ("cpp", 'void f() { motor("a"); int = 3; motor("b"); }', ["a", "b"], "= 3"),
+        ("cpp", 'void f() { motor("a") motor("b"); }', [], 'motor("a")'),
+        ("cpp", 'void f() { motor("a");', ["a"], ""),
+        ("cpp", 'void f() { motor("a"); } void g( { motor("b"); }', ["a"], "("),
+        ("cpp", 'void f() { motor("a"); motor("b);\n }', ["a"], 'motor("b'),
+        (
+            "cpp",
+            'struct A { Motor m = motor("a"); int = 3; }; auto b = motor("b");',
+            ["a", "b"],
+            "int",
+        ),
     ],
 )
 def test_only_what_is_sound_is_read(language, code, names, broken):
@@ -52,14 +63,22 @@ def test_only_what_is_sound_is_read(language, code, names, broken):
     assert any(broken in stretch for stretch in unsound)
 
 
-@pytest.mark.parametrize("language", ["python", "java", "kotlin"])
+SOUND = {
+    "python": "motor('a')\n",
+    "java": 'class A { void f() { motor("a"); } }',
+    "kotlin": 'class A { fun f() { motor("a") } }\n',
+    "a header that is C too": (
+        '#pragma once\n#ifdef __cplusplus\nextern "C" {\n#endif\nvoid f(void);\n'
+        '#if defined(__cplusplus)\n}\n#endif\ninline void g() { motor("a"); }\n'
+    ),
+    "cpp": 'void f() { motor("a"); printf("%" PRIu32 " m", n); }\nclass API B : C {};\n',
+}
+
+
+@pytest.mark.parametrize("language", SOUND)
 def test_sound_code_has_no_unsound_stretch(language):
-    code = {
-        "python": "motor('a')\n",
-        "java": 'class A { void f() { motor("a"); } }',
-        "kotlin": 'class A { fun f() { motor("a") } }\n',
-    }[language]
-    assert read(language, code) == (["a"], [])
+    code = SOUND[language]
+    assert read("cpp" if " " in language else language, code) == (["a"], [])
 
 
 def test_python_that_python_compiles_is_sound():
@@ -89,12 +108,12 @@ HOSTILE = {
 }
 
 
-@pytest.mark.parametrize("language", ["python", "java", "kotlin"])
+@pytest.mark.parametrize("language", ["python", "java", "kotlin", "cpp"])
 @pytest.mark.parametrize("case", HOSTILE)
 def test_hostile_text_ends_soon(language, case):
     code = HOSTILE[case]
-    if language == "java":
-        code = "class A { void f() { " + code.replace("'", '"') + "; } }"
+    if language in {"java", "cpp"}:
+        code = "class A { void f() { " + code.replace("'", '"') + "; } };"
     if language == "kotlin":
         code = "class A { fun f() { " + code.replace("'", '"') + " } }"
     started = time.perf_counter()

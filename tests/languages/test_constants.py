@@ -293,3 +293,133 @@ def test_a_java_variable_that_hides_the_package_leaves_no_way(tmp_path, tool):
     (tmp_path / "A.java").write_text("class A { int java; Object x = java.lang.Math.PI; }")
     javac = [tool("javac"), "-d", str(tmp_path), str(tmp_path / "A.java")]
     assert subprocess.run(javac, capture_output=True, check=False).returncode == 1
+
+
+CPP_TEXT = b"""#pragma once
+namespace heron { struct Motor { static constexpr char kBow[] = "bow"; }; }
+"""
+CPP = {
+    "first include": (
+        'Motor m = motor("bow");\n',
+        '#include "heron.h"\n\nMotor m = motor(heron::Motor::kBow);\n',
+    ),
+    "among the others, the file's own header first": (
+        '#include "main.h"\n\n#include <array>\n\n#include "a.h"\n#include "z.h"\n\n'
+        'Motor m = motor("bow"), n = motor(R"(bow)");\n',
+        '#include "main.h"\n\n#include <array>\n\n#include "a.h"\n#include "heron.h"\n'
+        '#include "z.h"\n\nMotor m = motor(heron::Motor::kBow), n = motor(heron::Motor::kBow);\n',
+    ),
+    "behind the others": (
+        '#include "a.h"  // ours\nMotor m = motor("bow");\n',
+        '#include "a.h"  // ours\n#include "heron.h"\nMotor m = motor(heron::Motor::kBow);\n',
+    ),
+    "behind the library's": (
+        '#include <array>\n\nMotor m = motor("bow");\n',
+        '#include <array>\n\n#include "heron.h"\n\nMotor m = motor(heron::Motor::kBow);\n',
+    ),
+    "included already": (
+        '#include <heron.h>\nMotor m = motor("bow");\n',
+        "#include <heron.h>\nMotor m = motor(heron::Motor::kBow);\n",
+    ),
+    "a header": (
+        '#pragma once\n\ninline Motor m = motor("bow");\n',
+        '#pragma once\n\n#include "heron.h"\n\ninline Motor m = motor(heron::Motor::kBow);\n',
+    ),
+    "a header with a guard": (
+        '// Ours.\n#ifndef A_H\n#define A_H\ninline Motor m = motor("bow");\n#endif\n',
+        '// Ours.\n#ifndef A_H\n#define A_H\n\n#include "heron.h"\n\n'
+        "inline Motor m = motor(heron::Motor::kBow);\n#endif\n",
+    ),
+    "a condition": (
+        '#ifdef POND\n#include "pond.h"\n#endif\nMotor m = motor("bow");\n',
+        '#include "heron.h"\n\n#ifdef POND\n#include "pond.h"\n#endif\n'
+        "Motor m = motor(heron::Motor::kBow);\n",
+    ),
+    "a comment at the head": (
+        '// Heron\'s program.\n\n/* Starts */\nMotor m = motor("bow");\n',
+        '// Heron\'s program.\n\n#include "heron.h"\n\n/* Starts */\n'
+        "Motor m = motor(heron::Motor::kBow);\n",
+    ),
+    "a comment that goes on": (
+        '#include "a.h" /* a\n b */\nMotor m = motor("bow");\n',
+        '#include "heron.h"\n#include "a.h" /* a\n b */\nMotor m = motor(heron::Motor::kBow);\n',
+    ),
+    "other line ends": (
+        '#include "a.h"\r\nMotor m = motor("bow");\r\n',
+        '#include "a.h"\r\n#include "heron.h"\r\nMotor m = motor(heron::Motor::kBow);\r\n',
+    ),
+    "no line end": (
+        '#include "a.h"\nMotor m = motor("bow");',
+        '#include "a.h"\n#include "heron.h"\nMotor m = motor(heron::Motor::kBow);',
+    ),
+    "the name is taken": (
+        'namespace a { int heron; Motor m = motor(1 ? "bow":"bow"); }\n',
+        '#include "heron.h"\n\nnamespace a { int heron;'
+        " Motor m = motor(1 ? ::heron::Motor::kBow: ::heron::Motor::kBow); }\n",
+    ),
+    "names made by hand": (
+        'constexpr const char* kBow = "bow";\nconst char* const kAll[] = {"bow", kBow};\n'
+        'const std::string kThe = std::string("bow") + "x";\n',
+        '#include "heron.h"\n\nconstexpr const char* kBow = heron::Motor::kBow;\n'
+        "const char* const kAll[] = {heron::Motor::kBow, kBow};\n"
+        'const std::string kThe = std::string(heron::Motor::kBow) + "x";\n',
+    ),
+}
+CPP_LIBRARY = "#include <string>\nstruct Motor {}; inline Motor motor(const char*) { return {}; }\n"
+CPP_WORDS = ("heron", "Motor", "kBow")
+
+
+def cpp_uses(code: bytes) -> list[ConstantUse]:
+    found = uses(code, CPP_WORDS, "src/heron.h", CPP_TEXT)
+    at = code.find(b'R"(bow)"')
+    raw = [ConstantUse(Text("bow", Span(at + 3, at + 6), 'R"('), CPP_WORDS, "src/heron.h", b"")]
+    return found + raw if at >= 0 else found
+
+
+@pytest.mark.parametrize("case", CPP)
+def test_cpp(case: str, tool, tmp_path: Path):
+    """The result compiles with all warnings as errors, says g++."""
+    before, after = (text.encode() for text in CPP[case])
+    made = cpp_uses(before)
+    here = Surroundings("src/main.cpp", ("src", ""))
+    assert languages.named("cpp").use_constants(before, made, here).decode() == after.decode()
+    own = {"heron.h": CPP_TEXT.decode(), "main.cpp": after.decode(), "lib.h": CPP_LIBRARY}
+    for path, text in {**own, **dict.fromkeys(["a.h", "main.h", "z.h"], "#pragma once\n")}.items():
+        (tmp_path / path).write_bytes(text.encode())
+    flags = ["-std=c++17", "-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Wno-unused"]
+    command = [tool("g++"), *flags, "-fsyntax-only", "-I.", "-include", "lib.h", "-x", "c++"]
+    (tmp_path / "all.cpp").write_text('#include "main.cpp"\n')
+    done = subprocess.run([*command, "all.cpp"], cwd=tmp_path, capture_output=True, check=False)
+    assert done.returncode == 0, done.stderr.decode()
+
+
+@pytest.mark.parametrize(
+    ("code", "why"),
+    [
+        ('constexpr char kBow[] = "bow";', "array of letters"),
+        ('struct A { static constexpr char kBow[] = "bow"; };', "array of letters"),
+        ('const char kAll[][9] = {"bow"};', "array of letters"),
+        ('#define BOW "bow"\n', "macro"),
+        ('auto m = motor("bow" "x");', "one literal"),
+        ('auto m = motor("bow"s);', "one literal"),
+        ('auto m = motor("bow" SIDE);', "one literal"),
+        ('auto m = motor(F("bow"));', "macro"),
+        ('auto m = MOTOR("bow");', "macro"),
+        ('auto m = motor<"bow">();', "template"),
+    ],
+)
+def test_what_needs_the_text_itself_in_cpp_is_left(code: str, why: str):
+    made = cpp_uses(code.encode())
+    with pytest.raises(UnusableInput, match=why):
+        languages.named("cpp").use_constants(code.encode(), made, Surroundings("src/main.cpp"))
+
+
+def test_a_header_in_another_folder_is_included_from_where_the_code_lies():
+    code = b'Motor m = motor("bow");\n'
+    made = uses(code, CPP_WORDS, "code/heron/heron.h", CPP_TEXT)
+    here = Surroundings("code/heron/src/main.cpp", ("code/heron", ""))
+    done = languages.named("cpp").use_constants(code, made, here)
+    assert done.startswith(b'#include "../heron.h"\n')
+    known = b'#include "heron.h"\n' + code
+    made = uses(known, CPP_WORDS, "code/heron/heron.h", CPP_TEXT)
+    assert languages.named("cpp").use_constants(known, made, here).count(b"#include") == 1

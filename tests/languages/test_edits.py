@@ -20,7 +20,8 @@ JAVA = 'class A { /* é */ void f() { motor("a");\r\n motor("b"); } }'.encode()
 KOTLIN = (
     'class A { /* é */ fun f() { motor("a")\r\n boat.motor<B>("$ b") { go() }; motor("\\$c") } }\n'
 ).encode()
-CODE = [("python", PYTHON), ("java", JAVA), ("kotlin", KOTLIN)]
+CPP = 'void f() { /* é */ motor("a");\r\n motor(u8"b"); motor(R"x(c)x"); }'.encode()
+CODE = [("python", PYTHON), ("java", JAVA), ("kotlin", KOTLIN), ("cpp", CPP)]
 WORDS = st.text(alphabet=st.characters(exclude_categories=["Cs"]), max_size=8)
 
 

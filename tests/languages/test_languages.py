@@ -19,6 +19,10 @@ from namegen import languages
         ("A.java", "java"),
         ("a/B.kt", "kotlin"),
         ("build.gradle.kts", "kotlin"),
+        *(
+            (f"src/a.{end}", "cpp")
+            for end in ("cpp", "cc", "cxx", "hpp", "hh", "hxx", "h", "ino", "CPP")
+        ),
     ],
 )
 def test_extension_tells_the_language(path, name):

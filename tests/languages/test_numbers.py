@@ -95,6 +95,36 @@ def test_kotlins_ways_to_write_a_number(tmp_path: Path, tool):
     assert known == pytest.approx(values, rel=1e-6)
 
 
+CPP = [
+    "1296",
+    "1'296ul",
+    "0x1'F",
+    "0xFFULL",
+    "017",
+    "0b1'01u",
+    "5.50f",
+    "5.5L",
+    "5.",
+    ".5F",
+    "1e3",
+    "2.5e-2",
+    "0",
+    "7LL",
+]
+
+
+def test_cpps_ways_to_write_a_number(tmp_path: Path, tool):
+    calls = "".join(f"say({text});" for text in CPP)
+    source = tmp_path / "main.cpp"
+    say = 'template <class T> void say(T n) { std::printf("%.17g\\n", double(n)); }'
+    source.write_text(f"#include <cstdio>\n{say}\nint main() {{ {calls} }}\n")
+    subprocess.run([tool("g++"), str(source), "-o", str(tmp_path / "main")], check=True)
+    done = subprocess.run([tmp_path / "main"], capture_output=True, text=True, check=True)
+    values = [float(line) for line in done.stdout.split()]
+    known = [one for text in CPP for one in numbers("cpp", f"auto A = {text};", "A")]
+    assert [value for _, value in known] == pytest.approx(values, rel=1e-6)
+
+
 PYTHON_CODE = """
 A = 48 * 26.9
 class Gears:
@@ -134,6 +164,23 @@ class Gears {
     f("Aa", 16); log("setAa(17)"); // setAa(18)
   }
 }
+"""
+CPP_GIVEN = """
+struct Box : Lid {
+  Box() : Aa(1), Lid(2) {}
+  void f() {
+    box.setAa(3); box->withAa(2.5).SetAa(3, 4); box.Aa(5); setAab(6); setAa(-7); box.setAa();
+    box.Aa = 8; this->Aa = 9; box->Aa += 10; box.Aa.b = 11; Drive d{.Aa = 12};
+    table["Aa"] = 13; table["Aa"] += 14; Table t{{"Aa", 15}, {"Ab", 16}, {17, "Aa"}};
+    f("Aa", 18); log("setAa(19)"); // setAa(20)
+  }
+};
+"""
+CPP_CODE = """
+#define A 1'296
+constexpr int B = 12*(4*27); static const double c{5.50f};
+struct Gears { static constexpr long A = 0x10L; double c = 3.f; enum { B = 4 }; };
+void f() { A = 2 + 3; int B(5); g(A + 2); /* A = 4 */ A += 5; A = 8 / 3; }
 """
 JAVA_CODE = """
 class Gears {
@@ -191,6 +238,15 @@ def test_a_number_counts_where_a_name_is_filled_with_it_and_nothing_else():
         ("B", 9),
         ("c", 3),
     ]
+    assert numbers("cpp", CPP_CODE, "A", "B", "c") == [
+        ("A", 1296),
+        ("B", 1296),
+        ("c", 5.5),
+        ("A", 16),
+        ("c", 3),
+        ("B", 4),
+        ("B", 5),
+    ]
 
 
 def test_a_number_counts_where_it_is_given_to_an_argument_a_key_or_another_ones_field():
@@ -201,6 +257,8 @@ def test_a_number_counts_where_it_is_given_to_an_argument_a_key_or_another_ones_
     assert [value for _, value in numbers("java", JAVA_GIVEN, "Aa")] == [1, 2.5, 8, 9, 12]
     found = [value for _, value in numbers("kotlin", KOTLIN_GIVEN, "Aa")]
     assert found == [1, 2.5, 8, 9, 12, 13, 15, 16, 20, 23]
+    found = [value for _, value in numbers("cpp", CPP_GIVEN, "Aa")]
+    assert found == [1, 3, 2.5, 8, 9, 12, 13, 15]
 
 
 @pytest.mark.parametrize("code", ['"A', "f(A=", '{"A":', '["A"] = 3', "A =", 'x["A"', "{{@c A o"])
@@ -208,6 +266,7 @@ def test_broken_code_names_no_number_and_stops_nothing(code: str):
     assert numbers("python", code, "A") == []
     assert numbers("java", code, "A") == []
     assert numbers("kotlin", code, "A") == []
+    assert numbers("cpp", code, "A") == []
 
 
 def test_a_product_is_as_exact_as_its_factors():

@@ -90,6 +90,26 @@ KOTLIN = [
     'val a = parts["a"]',
     'val a = parts ["a"]',
 ]
+CPP = [
+    'auto m = motor("a");',
+    'auto m = x->motor /* why */ ("a");',
+    'auto m = x.motor // why\n ("a");',
+    'auto m = x.motor \\\n ("a");',
+    'auto m = boat.fitted<Drive>("a");',
+    'auto m = boat->template fitted < Drive > ("a");',
+    'auto m = boat::fitted("a");',
+    'auto m = boat\n  .fitted("a");',
+    'using namespace boat; auto m = fitted("a");',
+    'Winch w("a");',
+    'Winch w{"a"};',
+    'Winch<Big> w{"a"};',
+    "auto w = std::make_unique<lib::Winch>(name);",
+    'struct A { Winch w_; A() : w_("a") {} };',
+    "Winch\tw(kName);",
+    'std::vector<Winch> w{{"a"}};',
+    'auto m = parts["a"];',
+    'auto m = parts // why\n ["a"];',
+]
 NOT_PYTHON = [
     "motor = 1",
     "print(motor)",
@@ -98,6 +118,13 @@ NOT_PYTHON = [
     'stern.fitted("a")',
     "boat.fit('a')",
     "from boatlib import motor\n",
+]
+NOT_CPP = [
+    "int motor = 1;",
+    "int motor;",
+    "// a motor.",
+    'auto m = stern.fitted("a");',
+    "auto m = f(parts);",
 ]
 NOT_JAVA = [
     "class A { int motor; }",
@@ -144,6 +171,7 @@ def quick(language: str, text: str) -> Reading:
         *(("python", t) for t in PYTHON),
         *(("java", t) for t in JAVA),
         *(("kotlin", t) for t in KOTLIN),
+        *(("cpp", t) for t in CPP),
     ],
 )
 def test_a_lookup_is_never_ruled_out(language, text):
@@ -159,6 +187,7 @@ def test_a_lookup_is_never_ruled_out(language, text):
         *(("python", t) for t in NOT_PYTHON),
         *(("java", t) for t in NOT_JAVA),
         *(("kotlin", t) for t in NOT_KOTLIN),
+        *(("cpp", t) for t in NOT_CPP),
     ],
 )
 def test_a_word_alone_is_not_parsed(language, text):
@@ -198,10 +227,11 @@ WRAPPED = {
     "python": "({text})\n{text}",
     "java": "class A {{ B b = {text}; }}",
     "kotlin": "{text}\nval b = {text}\n",
+    "cpp": "auto b = {text};",
 }
 
 
-@pytest.mark.parametrize("language", ["python", "java", "kotlin"])
+@pytest.mark.parametrize("language", WRAPPED)
 @settings(max_examples=400, deadline=None)
 @given(text=spaced())
 def test_what_is_ruled_out_has_no_lookup_however_it_is_spaced(language, text):

@@ -73,6 +73,33 @@ def test_what_is_learnt_finds_what_the_lead_wrote_down_by_hand(boatclub: Path):
             "{call: get, on: boat}",
         ),
         (
+            "a.cpp",
+            'auto a = boat->get<Motor>("bowThruster"), b = boat->get<Motor>("sternThruster");\n'
+            'auto c = boat->get<Servo>("rudder"); auto d = table.get("colour");\n',
+            "{call: get, on: boat, kind_by: type-argument, kinds: {Motor: motor, Servo: servo}}",
+        ),
+        (
+            "a.cpp",
+            'auto a = club::motor("bowThruster"), b = club::motor("sternThruster");\n',
+            "{call: motor, kind: motor}",
+        ),
+        (
+            "a.cpp",
+            'Motor a(boat, "bowThruster");\nlib::Motor b{boat, "sternThruster"};\n',
+            "{new: Motor, name_at: 1, kind: motor}",
+        ),
+        (
+            "a.cpp",
+            'auto a = std::make_unique<lib::Motor>("bowThruster");\n'
+            'auto b = std::make_shared<Motor>("sternThruster"); auto c = Motor{"bowThruster"};\n',
+            "{new: Motor, kind: motor}",
+        ),
+        (
+            "a.hpp",
+            'auto a = crew->devices["bowThruster"];\nauto b = devices["sternThruster"];\n',
+            "{subscript: devices, kind: motor}",
+        ),
+        (
             "a.py",
             'a = devices["bowThruster"]\nb = devices["sternThruster"]\n',
             "{subscript: devices, kind: motor}",

@@ -42,7 +42,7 @@ def test_what_is_not_read_is_told(mixed: Path):
     assert unread(mixed, Selection((mixed / "code/heron/main.py",))) == []
 
 
-@pytest.mark.parametrize("ending", ["js", "JS", "swift", "rs", "ipynb"])
+@pytest.mark.parametrize("ending", ["c", "go", "js", "JS", "swift", "rs", "ipynb"])
 def test_endings(boats: Path, ending: str):
     lay(boats, {f"code/heron/rest.{ending}": SCRIPT})
     assert unread(boats) == [f"code/heron/rest.{ending}"]

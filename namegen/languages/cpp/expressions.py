@@ -1,0 +1,173 @@
+"""Expressions of C++ as text: literals, names, pieces put together."""
+
+from __future__ import annotations
+
+import re
+
+from tree_sitter import Node
+
+from namegen.languages.cpp.literals import closing, value_of
+from namegen.languages.cpp.names import dotted
+from namegen.languages.cpp.openings import tries
+from namegen.languages.cpp.scopes import Scope
+from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader, addends
+from namegen.languages.sources import Source, elements, named_child, span_of
+from namegen.model.facts import Expression, Join, Ref, Several, Text, Unknown
+from namegen.model.places import Span
+
+TEXT_TYPES = frozenset({"string", "string_view", "wstring", "u8string", "String", "F", "PSTR"})
+"""What makes a text of its one argument; the last three are usual on small boards."""
+_SAME_TEXT = frozenset({"c_str", "data", "str"})
+_CASTS = frozenset({"static_cast", "const_cast", "dynamic_cast", "reinterpret_cast", "move"})
+_TEXT_SUFFIXES = frozenset({"s", "sv"})
+_MACRO = re.compile(
+    rb"[ \t]+(?!(?:and|or|xor|bitand|bitor|not_eq)\b|(?:u8|[uUL])?R?[\"'])([A-Za-z_]\w*)"
+)
+_WHY = {
+    "subscript_expression": "it is taken out of a table",
+    "null": "it is null",
+    "number_literal": "it is a number, not text",
+    "char_literal": "it is one letter, not text",
+    "lambda_expression": "it is a function",
+    "primitive_type": "it is a type, not text",
+}
+
+
+def _text(source: Source, node: Node) -> Expression:
+    whole = source.data[node.start_byte : node.end_byte]
+    before = whole.find(b"(") if node.type == "raw_string_literal" else whole.find(b'"')
+    opening = whole[: before + 1].decode("utf-8", "replace")
+    ending = closing(opening)
+    end = len(whole) - len(ending or "")
+    if ending is None or not whole.endswith(ending.encode()) or end <= before:
+        return Unknown("its quotes are not closed", span_of(node))
+    span = Span(node.start_byte + before + 1, node.start_byte + end)
+    value = value_of(source.data[span.start : span.end].decode("utf-8", "replace"), opening)
+    if value is None:
+        return Unknown("it holds an escape that is not followed", span)
+    return Text(value, span, opening)
+
+
+def _string(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return a literal, with the macro behind it, which the parser was not shown."""
+    text = _text(source, node)
+    macro = _MACRO.match(source.data, node.end_byte)
+    if macro is None:
+        return text
+    span = Span(macro.start(1), macro.end(1))
+    behind = Ref(tries(source, scope, (macro[1].decode("utf-8", "replace"),)), span)
+    return Join((text, behind), Span(node.start_byte, span.end))
+
+
+def _side_by_side(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return ``"bow" SIDE "Thruster"`` as one join."""
+    parts = tuple(expression(source, scope, part, depth) for part in elements(node))
+    return Join(parts, span_of(node))
+
+
+def _suffixed(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return ``"bow"sv``; what other suffixes make of a text is not known."""
+    literal, suffix = named_child(node, 0), named_child(node, 1)
+    if suffix is None or source.text(suffix) not in _TEXT_SUFFIXES:
+        return Unknown(RUN_TIME, span_of(node))
+    return expression(source, scope, literal, depth)
+
+
+def _opened(node: Node) -> Node:
+    while node.type in {"parenthesized_expression", "cast_expression"}:
+        inner = node.child_by_field_name("value") or next(iter(elements(node)), None)
+        if inner is None:
+            break
+        node = inner
+    return node
+
+
+def _binary(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return ``a + b + c`` as one join."""
+    left, rights = addends(node)
+    if not rights or left.type == "binary_expression":
+        return Unknown(RUN_TIME, span_of(node))
+    parts = [expression(source, scope, part, depth) for part in (left, *rights)]
+    return Join(tuple(parts), span_of(node))
+
+
+def _name(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    words = dotted(source, node)
+    if words is None:
+        return Unknown(RUN_TIME, span_of(node))
+    return Ref(tries(source, scope, words), span_of(node))
+
+
+def _conditional(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    branches = (node.child_by_field_name(name) for name in ("consequence", "alternative"))
+    return Several(
+        tuple(expression(source, scope, branch, depth) for branch in branches), span_of(node)
+    )
+
+
+def _sequence(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    return expression.sequence(source, scope, node, depth)
+
+
+def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return the text that a call only passes on, or the value of a function that gives one."""
+    called, given = node.child_by_field_name("function"), node.child_by_field_name("arguments")
+    words = dotted(source, called)
+    arguments = elements(given) if given is not None else []
+    if called is not None and called.type == "field_expression" and not arguments:
+        field = called.child_by_field_name("field")
+        if field is not None and source.text(field) in _SAME_TEXT:
+            return expression(source, scope, called.child_by_field_name("argument"), depth)
+    if words is None:
+        return Unknown(RUN_TIME, span_of(node))
+    if len(arguments) == 1 and words[-1] in TEXT_TYPES | _CASTS:
+        return expression(source, scope, arguments[0], depth)
+    if arguments:
+        return Unknown(f"it is made at run time by `{words[-1]}()`", span_of(node))
+    return Ref(tries(source, scope, (*words[:-1], f"{words[-1]}()")), span_of(node))
+
+
+def _literal_of_type(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return ``std::string_view{"x"}``, or a list of several such as ``std::array{"a", "b"}``."""
+    words = dotted(source, node.child_by_field_name("type"))
+    listed = node.child_by_field_name("value")
+    given = elements(listed) if listed is not None else []
+    if words and words[-1] in TEXT_TYPES:
+        if len(given) != 1:
+            return Unknown(RUN_TIME, span_of(node))
+        return expression(source, scope, given[0], depth)
+    return expression(source, scope, listed, depth)
+
+
+def _assignment(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    return expression(source, scope, node.child_by_field_name("right"), depth)
+
+
+def _argument(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return an argument that was read as a parameter: ``kBow`` in ``Sensor bow(boat, kBow)``."""
+    if node.child_by_field_name("declarator") is not None:
+        return Unknown(RUN_TIME, span_of(node))
+    return expression(source, scope, node.child_by_field_name("type"), depth)
+
+
+_READERS: dict[str, Reader[Scope]] = {
+    "string_literal": _string,
+    "raw_string_literal": _string,
+    "concatenated_string": _side_by_side,
+    "user_defined_literal": _suffixed,
+    "binary_expression": _binary,
+    "identifier": _name,
+    "field_identifier": _name,
+    "type_identifier": _name,
+    "qualified_identifier": _name,
+    "field_expression": _name,
+    "conditional_expression": _conditional,
+    "call_expression": _call,
+    "compound_literal_expression": _literal_of_type,
+    "initializer_list": _sequence,
+    "assignment_expression": _assignment,
+    "parameter_declaration": _argument,
+}
+
+expression = ExpressionReader(_READERS, _WHY, _opened)
+"""Returns a value as text, without following any name."""

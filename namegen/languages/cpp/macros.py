@@ -1,0 +1,82 @@
+"""Macros of C++: what stands behind ``#define`` is plain text to the parser, so it is parsed anew.
+
+A tree of its own with the offsets of the file: what lies before is blanked out, and a
+function is put around the text in place of the ``#define`` itself.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
+
+from tree_sitter import Node
+
+from namegen.languages.cpp.grammar import parser
+from namegen.languages.sources import Source, Stack, elements, occurrences
+
+_DEFINE = re.compile(rb"^[ \t]*#[ \t]*define\b", re.MULTILINE)
+_DEFINES = frozenset({"preproc_def", "preproc_function_def"})
+_AROUND = 3
+"""Nodes from the root to the block that was put around the text of a macro."""
+_FUNCTION = "f"
+_BEFORE, _AFTER = b"v f(){", b"\n;}"
+
+
+def body_of(source: Source, define: Node) -> Source | None:
+    """Return what a macro stands for, as the body of a function at the offsets of the file."""
+    value = define.child_by_field_name("value")
+    if value is None or value.start_byte < len(_BEFORE):
+        return None
+    start, end = value.start_byte - len(_BEFORE), value.end_byte + len(_AFTER)
+    text = source.data[value.start_byte : value.end_byte]
+    whole = b" " * start + _BEFORE + text + _AFTER
+    return Source(whole, parser(), (start, end))  # only what lies between these is parsed
+
+
+def macro_value(source: Source, define: Node) -> Node | None:
+    """Return the one expression that a macro stands for, or None where it is anything else."""
+    body = body_of(source, define)
+    root = (
+        next((stack[0] for stack in body.stacks([_FUNCTION])), None) if body is not None else None
+    )
+    if root is None or root.has_error:
+        return None
+    function = next(iter(elements(root)), None)
+    block = function.child_by_field_name("body") if function is not None else None
+    statements = elements(block) if block is not None else []
+    if len(statements) != 1 or statements[0].type != "expression_statement":
+        return None
+    return next(iter(elements(statements[0])), None)
+
+
+class Macro(NamedTuple):
+    """A macro with its name, its parameters, and what it stands for as the body of a function."""
+
+    define: Node
+    name: str
+    parameters: tuple[str, ...]
+    body: Source
+
+    def block(self, stack: Stack) -> list[Node]:
+        """Return a stack in the body without the function that was put around it."""
+        return [stack[0], *stack[_AROUND:]]
+
+
+def macros_with(source: Source, words: Iterable[str]) -> Iterator[Macro]:
+    """Yield the macros in whose text one of the words may stand, in order."""
+    for found in _DEFINE.finditer(source.data):
+        define = source.root.descendant_for_byte_range(found.end() - 1, found.end())
+        while define is not None and define.type not in _DEFINES:
+            define = define.parent
+        name = define.child_by_field_name("name") if define is not None else None
+        value = define.child_by_field_name("value") if define is not None else None
+        if define is None or name is None or value is None:
+            continue
+        text = source.data[value.start_byte : value.end_byte]
+        holds = any(next(occurrences(text, word), None) for word in words)
+        body = body_of(source, define) if holds else None
+        if body is not None:
+            listed = define.child_by_field_name("parameters")
+            given = tuple(source.text(one) for one in elements(listed)) if listed else ()
+            yield Macro(define, source.text(name), given, body)

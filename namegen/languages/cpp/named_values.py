@@ -1,0 +1,81 @@
+"""Values that C++ code gives to a name which it does not define there.
+
+``drive.setCounts(216)``, ``drive->counts = 216``, ``: counts_(216)``, ``{.counts = 216}``,
+``table["counts"] = 216``, ``{"counts", 216}`` and ``#define COUNTS 216`` all name a number.
+``counts(216)`` does not: it may as well work the number out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tree_sitter import Node
+
+from namegen.languages.sources import Source, Stack, elements, same
+
+
+def named_values(source: Source, name: str) -> Iterator[Node]:
+    """Yield the values, in order."""
+    setters = {f"set{name}", f"with{name}", f"Set{name}"} if name[:1].isupper() else set()
+    for stack in source.stacks([name, *sorted(setters)]):
+        leaf = stack[-1]
+        if len(stack) < 4:
+            continue
+        if leaf.type == "string_content":
+            value = _keyed(stack)
+        elif source.text(leaf) in setters:
+            value = _set(stack)
+        else:
+            value = _assigned(stack)
+        if value is not None:
+            yield value
+
+
+def _set(stack: Stack) -> Node | None:
+    """Return the one argument of a call of the setter that the last node names."""
+    place = len(stack) - 1
+    if stack[place - 1].type in {"field_expression", "qualified_identifier"}:
+        place -= 1
+    call = stack[place - 1]
+    if call.type != "call_expression" or not _is(call, "function", stack[place]):
+        return None
+    given = call.child_by_field_name("arguments")
+    arguments = elements(given) if given is not None else []
+    return arguments[0] if len(arguments) == 1 else None
+
+
+def _keyed(stack: Stack) -> Node | None:
+    """Return what a table gets under the text that the last node is."""
+    text, given, above = stack[-2], stack[-3], stack[-4]
+    if text.named_child_count != 1:
+        return None
+    if given.type == "initializer_list":
+        pair = elements(given)
+        return pair[1] if len(pair) == 2 and same(pair[0], text) else None
+    if above.type != "subscript_expression" or len(stack) < 5:
+        return None
+    return _plainly(stack[-5], above)
+
+
+def _assigned(stack: Stack) -> Node | None:
+    """Return what is given to the member of an object that the last node names."""
+    above = stack[-2]
+    if above.type == "field_expression" and _is(above, "field", stack[-1]):
+        return _plainly(stack[-3], above)
+    if above.type == "field_designator" and stack[-3].type == "initializer_pair":
+        return stack[-3].child_by_field_name("value")
+    if above.type == "field_initializer" and same(above.named_children[0], stack[-1]):
+        given = elements(above.named_children[-1])
+        return given[0] if len(given) == 1 else None
+    return None
+
+
+def _plainly(above: Node, left: Node) -> Node | None:
+    """Return the right side of an assignment to a node."""
+    operator = above.child_by_field_name("operator")
+    plain = operator is not None and operator.type == "="
+    return above.child_by_field_name("right") if plain and _is(above, "left", left) else None
+
+
+def _is(node: Node, field: str, child: Node) -> bool:
+    return same(node.child_by_field_name(field), child)

@@ -192,7 +192,7 @@ def test_look_ups_are_learnt(boats: Path):
     rows = [row(one.rule) for one in learn(open_workspace(boats)).found]
     assert rows == [
         "{call: get, kind_by: type-argument, kinds: {Motor: motor, Servo: servo}}",
-        "{call: Sensor, name_key: name}",
+        "{new: Sensor, name_key: name}",
     ]
 
 

@@ -17,13 +17,19 @@ from namegen.operations.workspace import Workspace
 from namegen.text.likeness import nearest
 
 NOT_READ = (
-    *(".c", ".cc", ".cpp", ".cxx", ".h", ".hh", ".hpp", ".hxx", ".ino", ".kt", ".kts"),
-    *(".cs", ".go", ".groovy", ".ipynb", ".js", ".lua", ".rs", ".scala", ".swift", ".ts"),
+    ".c",
+    ".cs",
+    ".go",
+    ".groovy",
+    ".ipynb",
+    ".js",
+    ".lua",
+    ".rs",
+    ".scala",
+    ".swift",
+    ".ts",
 )
-"""Usual endings of code in languages that are not read. Common practice, no source.
-
-An ending of a language that is read counts as read, whether or not it stands here.
-"""
+"""Usual endings of code in languages that are not read. Common practice, no source."""
 
 
 class Use(Struct, frozen=True, order=True):

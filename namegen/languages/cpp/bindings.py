@@ -9,6 +9,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 from tree_sitter import Node
 
+from namegen.languages.cpp.altering import alters
 from namegen.languages.cpp.declarators import (
     PARAMETERS,
     Declared,
@@ -49,6 +50,8 @@ class Binding(Struct, frozen=True):
     """Whether it is a pointer or a reference to something of that type."""
     many: bool = False
     """Whether its value is a list of several."""
+    fixed: bool = False
+    """Whether nothing can change it: ``constexpr``, or ``const`` but for what is pointed to."""
     branch: tuple[tuple[int, int], ...] = ()
 
 
@@ -63,10 +66,14 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
         if binding is not None:
             found.append(replace(binding, branch=_branch(stack)))
         else:
-            changed = _assigned(source, stack)
+            changed = _assigned(source, stack) or _altered(source, stack)
             changes += [(len(found), changed)] if changed is not None else []
     # An assignment belongs to the innermost scope around it that declares the name.
-    paths = {one.path for one in found if one.way not in {"function", "class", "namespace"}}
+    paths = {
+        one.path
+        for one in found
+        if one.way not in {"function", "class", "namespace"} and not one.fixed
+    }
     members = {one.path for one in found if one.within.sort == "type"}
     for place, change in reversed(changes):
         if change.path == ("any",):
@@ -165,7 +172,14 @@ def _variable(source: Source, stack: Stack, found: Declared) -> Binding | None:
     way: Way = "value" if value is not None else "empty"
     if way == "empty" and _is_elsewhere(found, scope):
         way = "declared"
-    return Binding(leaf, path, way, within, value, "", found.type, found.points, many)
+    fixed = _is_fixed(source, found)
+    return Binding(leaf, path, way, within, value, "", found.type, found.points, many, fixed)
+
+
+def _is_fixed(source: Source, found: Declared) -> bool:
+    qualified = (one for one in found.statement.children if one.type == "type_qualifier")
+    words = {source.text(one) for one in qualified}
+    return "constexpr" in words or ("const" in words and "pointer_declarator" not in found.parts)
 
 
 def _is_elsewhere(found: Declared, scope: Scope) -> bool:
@@ -237,6 +251,19 @@ def _assigned(source: Source, stack: Stack) -> Binding | None:
     scope = scope_of(source, stack)
     way: Way = "assigned" if plain else "unknown"
     return Binding(stack[-1], own, way, scope, value, "it is changed at run time")
+
+
+def _altered(source: Source, stack: Stack) -> Binding | None:
+    """Return that a variable is changed in place; ``any`` where it is another object's."""
+    if not alters(source, stack):
+        return None
+    above = stack[-2]
+    own: Path = ()
+    if above.type == "field_expression" and same(above.child_by_field_name("field"), stack[-1]):
+        whose = above.child_by_field_name("argument")
+        own = ("this",) if whose is not None and whose.type == "this" else ("any",)
+    scope = scope_of(source, stack)
+    return Binding(stack[-1], own, "unknown", scope, None, "it is changed at run time")
 
 
 def _initialised(source: Source, stack: Stack, initializer: Node) -> Binding:

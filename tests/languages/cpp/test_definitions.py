@@ -100,6 +100,30 @@ EITHER = [
      ["a", "b", "c"]),
     ('#if A\nconst char k[] = "a";\n#else\nconst char k[] = "b";\n#endif', "motor(k);", ["a", "b"]),
 ]  # fmt: skip
+CHANGED = [
+    "std::string n = \"a\"; n.append(1, 'x'); motor(n);",
+    "std::string n = \"a\"; n[0] = 'b'; motor(n);",
+    'std::string n = "a"; std::cin >> n; motor(n);',
+    'std::string n = "a"; std::getline(std::cin, (n)); motor(n);',
+    'std::string n = "a", m = "b"; std::swap(n, m); motor(m);',
+    'std::string n = "a"; auto& m = n; m = "b"; motor(n);',
+    'std::string n = "a"; std::string* m = &n; *m = "b"; motor(n);',
+    'auto n = "abc"; n++; motor(n);',
+    'auto n = "abc"; ++n; motor(n);',
+    'char n[8] = ""; strcpy(n, "b"); motor(n);',
+    'char n[8] = ""; snprintf(n, sizeof n, "b%d", 1); motor(n);',
+    'struct { std::string n = "a"; } k; k.n.clear(); motor(k.n);',
+    'std::vector<std::string> all{"a"}; all.push_back("b"); for (auto n : all) motor(n);',
+]
+NOT_CHANGED = [
+    'const std::string n = "a"; tell(&n); motor(n);',
+    'std::string n = "a"; tell(n.size(), n[0], n.find("x")); motor(n);',
+    'std::string n = "a"; const auto& m = n; motor(m); std::cout << n;',
+    'constexpr const char* n = "a"; const char* const* m = &n; motor(n);',
+    'std::string n = "a", m = "b"; m.append(n); motor(n);',
+    'std::string n = "a"; text[n] = 3; motor(n);',
+    'const char* all[] = {"a"}; for (auto& n : all) motor(n);',
+]
 LOST = [
     ("void f() { motor(n); }", "`n` is not defined in code that was read"),
     ('void f() { auto n = "a"; n = "b"; motor(n); }', "`n` is assigned more than once"),
@@ -135,6 +159,17 @@ LOST = [
     ("#define F(x) x\nvoid f() { motor(F(\"a\")); }", None),
     ("#define BOW\nvoid f() { motor(BOW); }", "it is a macro without a text"),
 ]  # fmt: skip
+
+
+@pytest.mark.parametrize("code", CHANGED)
+def test_what_is_changed_in_place_is_not_known(code):
+    (answer,) = {*cpp(f"void f() {{ {code} }}")}
+    assert answer.startswith("[")
+
+
+@pytest.mark.parametrize("code", NOT_CHANGED)
+def test_what_is_only_read_is_known(code):
+    assert {*cpp(f"void f() {{ {code} }}")} == {"a"}
 
 
 @pytest.mark.parametrize(("code", "statement", "names"), [*FOLLOWED, *EITHER])

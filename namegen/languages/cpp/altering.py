@@ -21,7 +21,7 @@ _FUNCTIONS = frozenset(
 """Functions of the C and C++ libraries that change what they are given."""
 
 
-def alters(source: Source, stack: Stack) -> bool:
+def alters(source: Source, stack: Stack) -> bool:  # noqa: PLR0911 - one per form
     """Whether the use of a variable that the stack leads to may change what it holds.
 
     What a function of the program does with a reference that it is given is not looked at.

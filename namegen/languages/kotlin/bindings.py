@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.expressions import RUN_TIME
+from namegen.languages.kotlin.altering import alters, has_receiver
 from namegen.languages.kotlin.expressions import opened
 from namegen.languages.kotlin.lambdas import given_to
 from namegen.languages.kotlin.scopes import TYPES, Scope, scope_of
@@ -39,6 +40,7 @@ Way = Literal[
 
 _IT = "it"
 """What the one parameter of a lambda is called that names none."""
+_CHANGED = "it is changed at run time"
 _OPEN = "a subclass may give another one"
 
 
@@ -216,27 +218,38 @@ def type_of(declaration: Node) -> Node | None:
 
 def _assigned(source: Source, stack: Stack) -> tuple[Binding, tuple[int, ...]] | None:
     """Return the value that an assignment gives, with the scopes around it, innermost first."""
-    target, above = stack[-1], stack[-2]
-    own = False
-    if above.type == "navigation_expression" and same(above.named_children[-1], target):
-        if above.named_children[0].type != "this_expression":
-            return None
-        own, target, above = True, above, stack[-3]
+    place, own = _whole(stack)
+    target, above = stack[place], stack[place - 1]
+    scope = scope_of(source, stack)
+    if place > 1 and alters(source, target, above, stack[place - 2]):
+        return Binding(stack[-1], 0, "unknown", scope, None, _CHANGED), _around(scope, own=own)
     if above.type != "assignment" or not same(above.child_by_field_name("left"), target):
         return None
-    scope = scope_of(source, stack)
     operator = above.child_by_field_name("operator")
     plain = operator is not None and operator.type == "="
     value = above.child_by_field_name("right") if plain else None
     way: Way = "assigned" if plain else "unknown"
-    binding = Binding(stack[-1], 0, way, scope, value, "it is changed at run time")
-    around: list[int] = []
+    return Binding(stack[-1], 0, way, scope, value, _CHANGED), _around(scope, own=own)
+
+
+def _whole(stack: Stack) -> tuple[int, bool]:
+    """Return where ``name`` or ``this.name`` stands in the stack, and whether ``this`` is there."""
+    above = stack[-2]
+    own = above.type == "navigation_expression" and same(above.named_children[-1], stack[-1])
+    if own and above.named_children[0].type == "this_expression" and len(stack) > 2:
+        return len(stack) - 2, True
+    return len(stack) - 1, False
+
+
+def _around(scope: Scope, *, own: bool) -> tuple[int, ...]:
+    """Return the scopes in which a name may be declared, innermost first; of ``this``, types."""
+    found: list[int] = []
     current: Scope | None = scope
     while current is not None:
         if not own or current.sort != "region":
-            around.append(current.node.id)
+            found.append(current.node.id)
         current = current.outer
-    return binding, tuple(around)
+    return tuple(found)
 
 
 def _is_variable(binding: Binding) -> bool:
@@ -250,15 +263,19 @@ def _is_variable(binding: Binding) -> bool:
 
 
 def _of_another(source: Source, stack: Stack) -> list[Binding]:
-    """Return that a property is changed through an object: ``boat.name = "bow"``."""
-    access, above = stack[-2], stack[-3] if len(stack) > 2 else None
-    if access.type != "navigation_expression" or above is None or above.type != "assignment":
+    """Return that a property is changed through an object: ``boat.name = "bow"``.
+
+    In a lambda, or in a function of another class, ``name = "bow"`` may do so too.
+    """
+    place, own = _whole(stack)
+    access = stack[-2]
+    if access.type == "navigation_expression" and not own and len(stack) > 2:
+        if not same(access.named_children[-1], stack[-1]):
+            return []
+        place = len(stack) - 2
+    elif not any(has_receiver(node) for node in stack):
         return []
-    if not same(above.child_by_field_name("left"), access):
+    above = stack[place - 1]
+    if above.type != "assignment" or not same(above.child_by_field_name("left"), stack[place]):
         return []
-    if not same(access.named_children[-1], stack[-1]):
-        return []
-    if access.named_children[0].type == "this_expression":
-        return []
-    scope = scope_of(source, stack)
-    return [Binding(stack[-1], 0, "unknown", scope, None, "it is changed at run time")]
+    return [Binding(stack[-1], 0, "unknown", scope_of(source, stack), None, _CHANGED)]

@@ -133,6 +133,35 @@ FOLLOWED = [
 ]
 
 
+CHANGED = [
+    'fun f() { val all = mutableListOf("a")\n all.add("b")\n for (n in all) motor(n) }',
+    'fun f() { val all = mutableListOf("a")\n all += "b"\n for (n in all) motor(n) }',
+    'fun f() { val all = arrayOf("a")\n all[0] = "b"\n for (n in all) motor(n) }',
+    'class A { val l = mutableListOf("a")\n fun f() { this.l.add("b")\n for (n in l) motor(n) } }',
+    'object A { var n = "a" }\nfun g() = A.apply { n = "b" }\nfun f() { motor(A.n) }',
+    'object A { var n = "a" }\nfun g() = with(A) { this.n = "b" }\nfun f() { motor(A.n) }',
+    'class A { var n = "a"\n fun f() { motor(n) } }\nfun A.g() { n = "b" }',
+    'class A { var n = "a"\n fun f(l: List<A>) { l.forEach { it.run { n = "b" } }\n motor(n) } }',
+]
+NOT_CHANGED = [
+    'fun f() { val all = listOf("a")\n tell(all[0], all.size)\n for (n in all) motor(n) }',
+    'fun f() { val all = arrayOf("a")\n table[all[0]] = 1\n for (n in all) motor(n) }',
+    'class A { val n = "a"\n fun f() { g { m -> n + m }\n motor(n) } }',
+    'fun f() { val n = "a"\n with(boat) { name = n }\n motor(n) }',
+]
+
+
+@pytest.mark.parametrize("code", CHANGED)
+def test_what_is_changed_in_place_or_in_a_lambda_is_not_known(code):
+    (answer,) = kotlin(code)
+    assert answer.startswith("[")
+
+
+@pytest.mark.parametrize("code", NOT_CHANGED)
+def test_what_is_only_read_is_known(code):
+    assert kotlin(code) == ["a"]
+
+
 @pytest.mark.parametrize(("code", "names"), FOLLOWED)
 def test_names_are_followed(code, names):
     assert kotlin(code + "\n") == names

@@ -20,6 +20,8 @@ _FUNCTIONS = frozenset(
 )
 """Functions of the C and C++ libraries that change what they are given."""
 
+_AROUND = frozenset({"parenthesized_expression", "qualified_identifier"})
+
 
 def alters(source: Source, stack: Stack) -> bool:  # noqa: PLR0911 - one per form
     """Whether the use of a variable that the stack leads to may change what it holds.
@@ -50,7 +52,7 @@ def alters(source: Source, stack: Stack) -> bool:  # noqa: PLR0911 - one per for
 
 
 def _whole(stack: Stack) -> int:
-    """Return where the variable stands as a whole: ``boat.names[2]``."""
+    """Return where the variable stands as a whole: ``boat.names[2]``, ``space::name``."""
     place = len(stack) - 1
     while place > 2:
         above = stack[place - 1]
@@ -58,7 +60,7 @@ def _whole(stack: Stack) -> int:
         of_list = above.type == "subscript_expression" and same(
             _field(above, "argument"), stack[place]
         )
-        if not (of_object or of_list or above.type == "parenthesized_expression"):
+        if not (of_object or of_list or above.type in _AROUND):
             break
         place -= 1
     return place

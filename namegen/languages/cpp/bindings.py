@@ -9,7 +9,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 from tree_sitter import Node
 
-from namegen.languages.cpp.altering import alters
+from namegen.languages.cpp.changes import Change, change_at
 from namegen.languages.cpp.declarators import (
     PARAMETERS,
     Declared,
@@ -18,6 +18,7 @@ from namegen.languages.cpp.declarators import (
 )
 from namegen.languages.cpp.macros import macro_value
 from namegen.languages.cpp.names import dotted
+from namegen.languages.cpp.openings import tries
 from namegen.languages.cpp.scopes import CLASSES, Scope, function_declarator, scope_of
 from namegen.languages.sources import Source, Stack, elements, same
 from namegen.model.facts import Path
@@ -28,7 +29,6 @@ Way = Literal[
 ]  # fmt: skip
 _NAMES = frozenset({"identifier", "field_identifier", "type_identifier", "namespace_identifier"})
 _LISTS = frozenset({"initializer_list", "argument_list"})
-_RUN_TIME = "it is made at run time"
 
 
 class Binding(Struct, frozen=True):
@@ -58,35 +58,49 @@ class Binding(Struct, frozen=True):
 def bindings_of(source: Source, word: str) -> list[Binding]:
     """Return every binding of a word in the file, in every scope, in order."""
     found: list[Binding] = []
-    changes: list[tuple[int, Binding]] = []
+    changes: list[tuple[int, Change]] = []
+    uses: list[Node] = []
     for stack in source.stacks([word]):
         if stack[-1].type not in _NAMES or len(stack) < 2:
             continue
         binding = _declared(source, stack)
         if binding is not None:
+            early = _used_before(uses, binding)
+            found += [early] if early is not None else []
             found.append(replace(binding, branch=_branch(stack)))
         else:
-            changed = _assigned(source, stack) or _altered(source, stack)
-            changes += [(len(found), changed)] if changed is not None else []
-    # An assignment belongs to the innermost scope around it that declares the name.
-    paths = {
-        one.path
-        for one in found
-        if one.way not in {"function", "class", "namespace"} and not one.fixed
+            uses += [stack[-1]] if stack[-1].type == "identifier" else []
+            change = change_at(source, stack)
+            changes += [(len(found), change)] if change is not None else []
+    variables = {
+        one.path: one for one in found if one.way not in {"function", "class", "namespace"}
     }
-    members = {one.path for one in found if one.within.sort == "type"}
+    members = [path for path, one in variables.items() if one.within.sort == "type"]
     for place, change in reversed(changes):
-        if change.path == ("any",):
-            for one in sorted(members):
-                found.insert(place, replace(change, path=one, way="unknown", value=None))
+        if not change.words:
+            found[place:place] = [_changed(change, path) for path in members]
             continue
-        own = change.path  # without a scope, a member of the class around it
-        around = [change.within.type] if own and change.within.type else change.within.around
-        wanted = ((*scope.path, word) for scope in around)
-        path = next((one for one in wanted if one in paths), None)
-        if path is not None:
-            found.insert(place, replace(change, path=path))
+        # An assignment belongs to the innermost scope around it that declares the name.
+        tried = tries(source, change.within, change.words)
+        path = next((one for one in tried if one in variables), None)
+        if path is not None and not variables[path].fixed:
+            found.insert(place, _changed(change, path))
     return found
+
+
+def _used_before(uses: list[Node], binding: Binding) -> Binding | None:
+    """Return that a local name is not known: further up in its block it is one further out."""
+    is_local = len(binding.path) == 2 and binding.path[0][:1] == "@"
+    if not is_local or not any(one.start_byte >= int(binding.path[0][1:]) for one in uses):
+        return None
+    return Binding(binding.name, binding.path, "unknown", binding.within)
+
+
+def _changed(change: Change, path: Path) -> Binding:
+    """Return what a change of the variable with this path binds it to."""
+    way: Way = change.way if change.words else "unknown"
+    value = _alone(change.value) if change.words else None
+    return Binding(change.name, path, way, change.within, value, "it is changed at run time")
 
 
 def _declared(source: Source, stack: Stack) -> Binding | None:
@@ -226,50 +240,6 @@ def _parameter(source: Source, stack: Stack, found: Declared) -> Binding | None:
     why = f"it is a parameter{of}"
     path = (*scope.path, *found.words)
     return Binding(stack[-1], path, "parameter", scope, None, why, found.type)
-
-
-def _assigned(source: Source, stack: Stack) -> Binding | None:
-    """Return the value that an assignment gives; ``path`` is ``this`` where it says so.
-
-    It is ``any`` where another object is changed, of whatever class.
-    """
-    place, above = len(stack) - 1, stack[-2]
-    own: Path = ()
-    if above.type == "field_expression" and same(above.child_by_field_name("field"), stack[-1]):
-        whose = above.child_by_field_name("argument")
-        known = whose is not None and whose.type == "this"
-        own, place = ("this",) if known else ("any",), place - 1
-        above = stack[place - 1]
-    if above.type == "field_initializer" and same(above.named_children[0], stack[-1]):
-        return _initialised(source, stack, above)
-    left = above.child_by_field_name("left")
-    if above.type != "assignment_expression" or not same(left, stack[place]):
-        return None
-    operator = above.child_by_field_name("operator")
-    plain = operator is not None and operator.type == "="
-    value = above.child_by_field_name("right") if plain else None
-    scope = scope_of(source, stack)
-    way: Way = "assigned" if plain else "unknown"
-    return Binding(stack[-1], own, way, scope, value, "it is changed at run time")
-
-
-def _altered(source: Source, stack: Stack) -> Binding | None:
-    """Return that a variable is changed in place; ``any`` where it is another object's."""
-    if not alters(source, stack):
-        return None
-    above = stack[-2]
-    own: Path = ()
-    if above.type == "field_expression" and same(above.child_by_field_name("field"), stack[-1]):
-        whose = above.child_by_field_name("argument")
-        own = ("this",) if whose is not None and whose.type == "this" else ("any",)
-    scope = scope_of(source, stack)
-    return Binding(stack[-1], own, "unknown", scope, None, "it is changed at run time")
-
-
-def _initialised(source: Source, stack: Stack, initializer: Node) -> Binding:
-    """Return the value that a constructor's list gives to a member."""
-    value = _alone(initializer.named_children[-1])
-    return Binding(stack[-1], ("this",), "assigned", scope_of(source, stack), value, _RUN_TIME)
 
 
 def _branch(stack: Stack) -> tuple[tuple[int, int], ...]:

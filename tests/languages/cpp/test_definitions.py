@@ -116,6 +116,8 @@ CHANGED = [
     'std::vector<std::string> all{"a"}; all.push_back("b"); for (auto n : all) motor(n);',
 ]
 NOT_CHANGED = [
+    'for (auto n : {"a"}) motor(n); for (auto n : {"a"}) motor(n);',
+    'auto boat = fit(); boat.n = 3; auto n = "a"; motor(n);',
     'const std::string n = "a"; tell(&n); motor(n);',
     'std::string n = "a"; tell(n.size(), n[0], n.find("x")); motor(n);',
     'std::string n = "a"; const auto& m = n; motor(m); std::cout << n;',
@@ -128,6 +130,12 @@ LOST = [
     ("void f() { motor(n); }", "`n` is not defined in code that was read"),
     ('void f() { auto n = "a"; n = "b"; motor(n); }', "`n` is assigned more than once"),
     ('void f() { std::string n = "a"; n += "b"; motor(n); }', "`n` is assigned more than once"),
+    ('auto n = "a"; void f() { motor(n); const char* n = "b"; tell(n); }',
+     "`n` is assigned more than once"),
+    ('namespace s { Name n = "a"; } void g() { s::n = "b"; } void f() { motor(s::n); }',
+     "`n` is assigned more than once"),
+    ('namespace s { Name n = "a"; } using s::n; void g() { n = "b"; } void f() { motor(s::n); }',
+     "`n` is assigned more than once"),
     ("const char* n = n; void f() { motor(n); }", "`n` is defined by itself"),
     ("void f(Name n) { motor(n); }", "it is a parameter of `f`"),
     ("void f() { g([](auto n) { motor(n); }); }", "it is a parameter"),

@@ -15,6 +15,7 @@ Way = Literal[
     "value", "each", "type", "constant", "method", "parameter", "unknown", "declared", "assigned"
 ]
 
+_HIDES = "further up it is another one"
 _FIELDS = frozenset({"field_declaration", "constant_declaration"})
 _PARAMETERS = frozenset({"formal_parameter", "spread_parameter", "catch_formal_parameter"})
 
@@ -40,13 +41,17 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
     """Return every binding of a word in the file, in every scope, in order."""
     found: list[Binding] = []
     changes: list[tuple[int, Binding, tuple[int, ...]]] = []
+    last_use = -1
     for stack in source.stacks([word]):
         if stack[-1].type != "identifier" or len(stack) < 2:
             continue
         binding = _declared(source, stack)
         if binding is not None:
+            if _hides(binding, last_use):
+                found.append(replace(binding, way="unknown", value=None, why=_HIDES))
             found.append(binding)
         else:
+            last_use = stack[-1].start_byte if _is_alone(stack) else last_use
             changed = _assigned(source, stack)
             changes += [(len(found), *changed)] if changed is not None else []
     # An assignment belongs to the innermost scope around it that declares the name.
@@ -56,6 +61,21 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
         if owner is not None:
             found.insert(place, replace(change, owner=owner))
     return found
+
+
+def _hides(binding: Binding, last_use: int) -> bool:
+    """Whether the name was used further up in its block, where it is one further out."""
+    within = binding.within
+    is_local = within.sort == "region" and binding.owner == within.node.id
+    return is_local and binding.way != "method" and last_use >= within.node.start_byte
+
+
+def _is_alone(stack: Stack) -> bool:
+    """Whether a word is the name of a variable by itself, of no method and no object's field."""
+    leaf, above = stack[-1], stack[-2]
+    if above.type in {"field_access", "scoped_identifier"}:
+        return same(above.named_children[0], leaf)
+    return above.type != "method_invocation" or not same(above.child_by_field_name("name"), leaf)
 
 
 def _declared(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form

@@ -40,6 +40,7 @@ Way = Literal[
 
 _IT = "it"
 """What the one parameter of a lambda is called that names none."""
+_HIDES = "further up it is another one"
 _CHANGED = "it is changed at run time"
 _OPEN = "a subclass may give another one"
 
@@ -66,13 +67,17 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
     found: list[Binding] = []
     changes: list[tuple[int, Binding, tuple[int, ...]]] = []
     of_others: list[Binding] = []
+    last_use = -1
     for stack in source.stacks([word]):
         if stack[-1].type != "identifier" or len(stack) < 2:
             continue
         binding = _it(source, stack, found) if word == _IT else _declared(source, stack)
         if binding is not None:
+            if word != _IT and _hides(binding, last_use):
+                found.append(replace(binding, way="unknown", value=None, why=_HIDES))
             found.append(binding)
         else:
+            last_use = stack[-1].start_byte if _is_alone(stack) else last_use
             changed = _assigned(source, stack)
             changes += [(len(found), *changed)] if changed is not None else []
             of_others += _of_another(source, stack)
@@ -85,6 +90,25 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
     # Which object it is whose property gets another value, nobody knows: it may be any.
     whose = {one.owner for one in found if _is_variable(one)}
     return found + [replace(one, owner=owner) for one in of_others for owner in sorted(whose)]
+
+
+def _hides(binding: Binding, last_use: int) -> bool:
+    """Whether the name was used further up in its block, where it is one further out."""
+    within = binding.within
+    is_local = within.sort == "region" and binding.owner == within.node.id
+    return is_local and binding.way != "method" and last_use >= within.node.start_byte
+
+
+def _is_alone(stack: Stack) -> bool:
+    """Whether a word is a name by itself: no object's, no type's, no argument's."""
+    leaf, above = stack[-1], stack[-2]
+    if above.type == "navigation_expression":
+        return same(named_child(above, 0), leaf)
+    is_key = above.type == "value_argument" and above.child_count > 1
+    return not (is_key and same(above.children[0], leaf)) and above.type not in {
+        "call_expression",
+        "user_type",
+    }
 
 
 def _declared(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form

@@ -50,6 +50,12 @@ FOLLOWED = [
     ('void f() { String n = "a"; n = "b"; motor(n); }', ["[`n` is assigned more than once]"]),
     ('void f() { String n = "a"; n += "b"; motor(n); }', ["[`n` is assigned more than once]"]),
     (
+        'String n = "a"; void f() { motor(n); String n = "b"; }',
+        ["[`n` is assigned more than once]"],
+    ),
+    ('void f() { boat.n = 1; n(); this.n = 2; String n = "a"; motor(n); }', ["a"]),
+    ('void f() { for (String n : List.of("a")) motor(n); }', ["a"]),
+    (
         'String[] all = {"a"}; void f() { all[0] = x; for (var n : all) motor(n); }',
         ["[it runs over values that are not written out]"],
     ),

@@ -142,8 +142,11 @@ CHANGED = [
     'object A { var n = "a" }\nfun g() = with(A) { this.n = "b" }\nfun f() { motor(A.n) }',
     'class A { var n = "a"\n fun f() { motor(n) } }\nfun A.g() { n = "b" }',
     'class A { var n = "a"\n fun f(l: List<A>) { l.forEach { it.run { n = "b" } }\n motor(n) } }',
+    'val n = "a"\nfun f() { motor(n)\n val n = "b"\n tell(n) }',
 ]
 NOT_CHANGED = [
+    'fun f() { boat.n = 1; n(); fit(n = 2); val n = "a"; motor(n) }',
+    'fun f() { run { val n = "a"; motor(n) }\n val m = "b" }',
     'fun f() { val all = listOf("a")\n tell(all[0], all.size)\n for (n in all) motor(n) }',
     'fun f() { val all = arrayOf("a")\n table[all[0]] = 1\n for (n in all) motor(n) }',
     'class A { val n = "a"\n fun f() { g { m -> n + m }\n motor(n) } }',

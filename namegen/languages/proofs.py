@@ -6,23 +6,34 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from msgspec import Struct
+from tree_sitter import Node
 
 from namegen.languages.edits import moved, respelt
 from namegen.languages.readings import TreeReading
+from namegen.languages.sources import Source
 from namegen.model.facts import Respelling
+from namegen.model.places import Span
+
+
+def _whole(source: Source, _literal: Span) -> Node:
+    return source.root
 
 
 class TreeProof(Struct, frozen=True):
     """Proves edits in one language.
 
     ``read`` reads a text without rules, ``value_of`` gives what stands between quotes its
-    meaning, and ``literals`` are the node types of the literals.
+    meaning, and ``literals`` are the node types of the literals. ``closing`` gives the quotes
+    that end a literal by those that open it, and ``root_around`` the root of the tree in which
+    a literal lies.
     """
 
     language: str
     read: Callable[[bytes], TreeReading[Any, Any]]
     value_of: Callable[[str, str], str | None]
     literals: frozenset[str]
+    closing: Callable[[str], str | None] = str
+    root_around: Callable[[Source, Span], Node] = _whole
 
     def objection(
         self, before: bytes, after: bytes, respellings: Sequence[Respelling]
@@ -37,13 +48,12 @@ class TreeProof(Struct, frozen=True):
         if len(now.unsound) != len(was.unsound):
             return f"the edited file would not be valid {self.language}"
         for one, span in moved(respellings):
-            node = now.source.root.descendant_for_byte_range(span.start, span.end)
+            root = self.root_around(now.source, span)
+            node = root.descendant_for_byte_range(span.start, span.end)
             while node is not None and node.type not in self.literals:
                 node = node.parent
-            quotes = len(one.literal.opening)
-            if node is None or (node.start_byte, node.end_byte) != (
-                span.start - quotes,
-                span.end + quotes,
-            ):
+            start = span.start - len(one.literal.opening.encode())
+            end = span.end + len((self.closing(one.literal.opening) or "").encode())
+            if node is None or (node.start_byte, node.end_byte) != (start, end):
                 return "the name would no longer be one literal"
         return None

@@ -321,3 +321,18 @@ def test_a_fix_keeps_the_bytes_of_any_file(boat: Path, encoding: str):
     path.write_bytes(code.encode(encoding))
     mended(boat)
     assert path.read_bytes() == code.replace("bowthruster", "bowThruster").encode(encoding)
+
+
+def test_a_fix_reaches_into_macros(boat: Path):
+    code = (
+        '#define BOW "bowthruster"  // "bowthruster"\n'
+        '#define STERN() \\\r\n  boat.motor("sternthruster")\n'
+        '#define LATIN u8"é", "bowthruster"\n'
+        'void f() { boat.motor(BOW); STERN(); boat.get<Servo>("Rudder"); }\n'
+    )
+    path = lay(boat, {}) / "code/heron/part.ino"
+    path.write_bytes(code.encode())
+    mended(boat)
+    right = code.replace('BOW "bowthruster"', 'BOW "bowThruster"').replace("Rudder", "rudder")
+    assert path.read_bytes() == right.replace("sternthruster", "sternThruster").encode()
+    assert [one for one in found(boat) if one[1] == "part.ino"] == []

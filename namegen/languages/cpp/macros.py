@@ -14,6 +14,7 @@ from tree_sitter import Node
 
 from namegen.languages.cpp.grammar import parser
 from namegen.languages.sources import Source, Stack, elements, occurrences
+from namegen.model.places import Span
 
 _DEFINE = re.compile(rb"^[ \t]*#[ \t]*define\b", re.MULTILINE)
 _DEFINES = frozenset({"preproc_def", "preproc_function_def"})
@@ -34,12 +35,24 @@ def body_of(source: Source, define: Node) -> Source | None:
     return Source(whole, parser(), (start, end))  # only what lies between these is parsed
 
 
+def _root_of(body: Source) -> Node | None:
+    return next((stack[0] for stack in body.stacks([_FUNCTION])), None)
+
+
+def root_around(source: Source, span: Span) -> Node:
+    """Return the root of the tree in which a stretch lies: the text of a macro has its own."""
+    define = source.root.descendant_for_byte_range(span.start, span.end)
+    while define is not None and define.type not in _DEFINES:
+        define = define.parent
+    body = body_of(source, define) if define is not None else None
+    root = _root_of(body) if body is not None else None
+    return root if root is not None else source.root
+
+
 def macro_value(source: Source, define: Node) -> Node | None:
     """Return the one expression that a macro stands for, or None where it is anything else."""
     body = body_of(source, define)
-    root = (
-        next((stack[0] for stack in body.stacks([_FUNCTION])), None) if body is not None else None
-    )
+    root = _root_of(body) if body is not None else None
     if root is None or root.has_error:
         return None
     function = next(iter(elements(root)), None)

@@ -5,7 +5,7 @@ Each language is one package below this one, found by walking the folder. Its
 
 What languages share lies beside the packages, as bases that a language fills in:
 ``readings.py`` (a file's facts) with ``uses.py`` (look-ups), ``definitions.py``,
-``imports.py``, ``expressions.py`` and ``numbers.py``, all on ``sources.py``.
+``scopes.py``, ``imports.py``, ``expressions.py`` and ``numbers.py``, all on ``sources.py``.
 Edits of it are spelt and proved with ``edits.py``, ``proofs.py`` and ``import_lines.py``.
 """
 

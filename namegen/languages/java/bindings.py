@@ -8,7 +8,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 from tree_sitter import Node
 
-from namegen.languages.java.scopes import TYPES, Scope, scope_of
+from namegen.languages.java.scopes import TYPES, scope_of
+from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, Stack, same
 
 Way = Literal[
@@ -47,7 +48,7 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
             continue
         binding = _declared(source, stack)
         if binding is not None:
-            if _hides(binding, last_use):
+            if binding.within.hides(binding.owner, last_use):
                 found.append(replace(binding, way="unknown", value=None, why=_HIDES))
             found.append(binding)
         else:
@@ -61,13 +62,6 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
         if owner is not None:
             found.insert(place, replace(change, owner=owner))
     return found
-
-
-def _hides(binding: Binding, last_use: int) -> bool:
-    """Whether the name was used further up in its block, where it is one further out."""
-    within = binding.within
-    is_local = within.sort == "region" and binding.owner == within.node.id
-    return is_local and binding.way != "method" and last_use >= within.node.start_byte
 
 
 def _is_alone(stack: Stack) -> bool:

@@ -7,8 +7,9 @@ from tree_sitter import Node
 from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.java.bindings import Binding, bindings_of
 from namegen.languages.java.expressions import dotted, expression
-from namegen.languages.java.scopes import Scope, tries
+from namegen.languages.java.scopes import tries
 from namegen.languages.java.types import base_types, type_words
+from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, elements, named_child, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
 

@@ -6,7 +6,8 @@ from tree_sitter import Node
 
 from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader, addends
 from namegen.languages.java.literals import value_of
-from namegen.languages.java.scopes import Scope, tries
+from namegen.languages.java.scopes import tries
+from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, elements, span_of
 from namegen.model.facts import Expression, Join, Path, Ref, Several, Text, Unknown
 from namegen.model.places import Span

@@ -11,9 +11,10 @@ from namegen.languages.java.expressions import expression
 from namegen.languages.java.holders import declared_type, holder
 from namegen.languages.java.imports import Imports
 from namegen.languages.java.parameters import parameter
-from namegen.languages.java.scopes import Scope, scope_of
+from namegen.languages.java.scopes import scope_of
 from namegen.languages.java.types import last_words, type_arguments, type_words
 from namegen.languages.parameters import Parameter
+from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, Stack, elements, named_child, same
 from namegen.languages.uses import LookupFinder, Use, kind_among
 from namegen.model.facts import Expression

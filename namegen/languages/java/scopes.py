@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from typing import Literal
 
-from msgspec import Struct
 from tree_sitter import Node
 
+from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source
 from namegen.model.facts import Path
 
@@ -37,38 +36,6 @@ REGIONS = frozenset(
 )
 """What holds local variables."""
 _NAMED = frozenset({"method_declaration", "constructor_declaration", *TYPES})
-
-
-class Scope(Struct, frozen=True):
-    """One scope with the scopes around it."""
-
-    sort: Literal["file", "type", "anonymous", "region"]
-    node: Node
-    outer: Scope | None = None
-    name: str = ""
-
-    @property
-    def path(self) -> Path:
-        """What names in this scope are prefixed with."""
-        if self.sort == "file":
-            return ()
-        if self.sort == "type" and self.outer is not None:
-            return (*self.outer.path, self.name)
-        return (f"@{self.node.start_byte}",)
-
-    @property
-    def readable(self) -> Path:
-        """The names of the types and methods, outermost first."""
-        around = self.outer.readable if self.outer is not None else ()
-        return (*around, self.name) if self.name else around
-
-    @property
-    def type(self) -> Scope | None:
-        """The innermost type, this scope included."""
-        scope: Scope | None = self
-        while scope is not None and scope.sort not in {"type", "anonymous"}:
-            scope = scope.outer
-        return scope
 
 
 def scope_of(source: Source, stack: list[Node]) -> Scope:
@@ -104,12 +71,7 @@ def name_of(source: Source, node: Node) -> str:
 
 def tries(scope: Scope, words: Path) -> tuple[Path, ...]:
     """Return the paths that a dotted name may mean at this place, innermost scope first."""
-    found: list[Path] = []
-    around: Scope | None = scope
     if words[0] == "this" and len(words) > 1:
         own = scope.type
         return ((*own.path, *words[1:]),) if own is not None else (words[1:],)
-    while around is not None:
-        found.append((*around.path, *words))
-        around = around.outer
-    return tuple(found)
+    return scope.around(words)

@@ -12,7 +12,7 @@ from namegen.languages.expressions import RUN_TIME
 from namegen.languages.kotlin.altering import alters, has_receiver
 from namegen.languages.kotlin.expressions import opened
 from namegen.languages.kotlin.lambdas import given_to
-from namegen.languages.kotlin.scopes import TYPES, Scope, scope_of
+from namegen.languages.kotlin.scopes import TYPES, scope_of
 from namegen.languages.kotlin.trees import (
     after_sign,
     called_of,
@@ -23,6 +23,7 @@ from namegen.languages.kotlin.trees import (
     modifiers_of,
     statements,
 )
+from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, Stack, named_child, same
 
 Way = Literal[
@@ -73,7 +74,7 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
             continue
         binding = _it(source, stack, found) if word == _IT else _declared(source, stack)
         if binding is not None:
-            if word != _IT and _hides(binding, last_use):
+            if word != _IT and binding.within.hides(binding.owner, last_use):
                 found.append(replace(binding, way="unknown", value=None, why=_HIDES))
             found.append(binding)
         else:
@@ -90,13 +91,6 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
     # Which object it is whose property gets another value, nobody knows: it may be any.
     whose = {one.owner for one in found if _is_variable(one)}
     return found + [replace(one, owner=owner) for one in of_others for owner in sorted(whose)]
-
-
-def _hides(binding: Binding, last_use: int) -> bool:
-    """Whether the name was used further up in its block, where it is one further out."""
-    within = binding.within
-    is_local = within.sort == "region" and binding.owner == within.node.id
-    return is_local and binding.way != "method" and last_use >= within.node.start_byte
 
 
 def _is_alone(stack: Stack) -> bool:

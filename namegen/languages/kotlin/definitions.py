@@ -9,9 +9,10 @@ from namegen.languages.expressions import RUN_TIME
 from namegen.languages.kotlin.bindings import Binding, bindings_of, may_be_overridden, returned
 from namegen.languages.kotlin.expressions import dotted, expression, opened
 from namegen.languages.kotlin.instances import Made, made_of
-from namegen.languages.kotlin.scopes import Scope, tries
+from namegen.languages.kotlin.scopes import tries
 from namegen.languages.kotlin.trees import body_of, called_of, child_of
 from namegen.languages.kotlin.types import base_types, type_words
+from namegen.languages.scopes import Scope
 from namegen.languages.sources import elements, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
 

@@ -9,8 +9,9 @@ from tree_sitter import Node
 
 from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader, addends
 from namegen.languages.kotlin.literals import RAW, unescaped, value_of
-from namegen.languages.kotlin.scopes import Scope, tries
+from namegen.languages.kotlin.scopes import tries
 from namegen.languages.kotlin.trees import argument_value, arguments_of, called_of, statements
+from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, elements, named_child, span_of
 from namegen.model.facts import Expression, Join, Path, Ref, Several, Text, Unknown
 from namegen.model.places import Span

@@ -10,13 +10,13 @@ from tree_sitter import Node
 from namegen.languages.expressions import RUN_TIME
 from namegen.languages.kotlin.bindings import Binding, returned
 from namegen.languages.kotlin.expressions import dotted, expression
-from namegen.languages.kotlin.scopes import Scope
 from namegen.languages.kotlin.trees import (
     argument_value,
     arguments_of,
     child_of,
     key_of,
 )
+from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, elements, span_of
 from namegen.model.facts import Expression, Path, Unknown
 

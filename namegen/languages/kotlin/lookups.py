@@ -13,10 +13,11 @@ from namegen.languages.kotlin.holders import declared_type, holder
 from namegen.languages.kotlin.imports import Imports
 from namegen.languages.kotlin.parameters import parameter
 from namegen.languages.kotlin.receivers import last_word, receiver_around
-from namegen.languages.kotlin.scopes import Scope, scope_of
+from namegen.languages.kotlin.scopes import scope_of
 from namegen.languages.kotlin.trees import arguments_of, called_of, last_name
 from namegen.languages.kotlin.types import last_words, type_words, words_between
 from namegen.languages.parameters import Parameter
+from namegen.languages.scopes import Scope
 from namegen.languages.sources import Stack, elements, named_child, occurrences, same
 from namegen.languages.uses import LookupFinder, Use, kind_among
 from namegen.model.facts import Expression

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from typing import Literal
 
-from msgspec import Struct
 from tree_sitter import Node
 
+from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source
 from namegen.model.facts import Path
 
@@ -33,38 +32,6 @@ _OBJECTS = frozenset({"object_literal", "enum_entry"})
 """What has a body without a name of its own."""
 _COMPANION = "Companion"
 """What a companion object is called that has no name (Kotlin documentation, Companion objects)."""
-
-
-class Scope(Struct, frozen=True):
-    """One scope with the scopes around it."""
-
-    sort: Literal["file", "type", "anonymous", "region"]
-    node: Node
-    outer: Scope | None = None
-    name: str = ""
-
-    @property
-    def path(self) -> Path:
-        """What names in this scope are prefixed with."""
-        if self.sort == "file":
-            return ()
-        if self.sort == "type" and self.outer is not None:
-            return (*self.outer.path, self.name)
-        return (f"@{self.node.start_byte}",)
-
-    @property
-    def readable(self) -> Path:
-        """The names of the types and functions, outermost first."""
-        around = self.outer.readable if self.outer is not None else ()
-        return (*around, self.name) if self.name else around
-
-    @property
-    def type(self) -> Scope | None:
-        """The innermost type, this scope included."""
-        scope: Scope | None = self
-        while scope is not None and scope.sort not in {"type", "anonymous"}:
-            scope = scope.outer
-        return scope
 
 
 def scope_of(source: Source, stack: list[Node]) -> Scope:
@@ -105,16 +72,11 @@ def name_of(source: Source, node: Node) -> str:
 
 def tries(scope: Scope, words: Path) -> tuple[Path, ...]:
     """Return the paths that a dotted name may mean at this place, innermost scope first."""
-    around: Scope | None = scope
     first = words[0]
     if first.startswith("this") and len(words) > 1:
         own = _this(scope, first.partition("@")[2])
         return ((*own.path, *words[1:]),) if own is not None else (words[1:],)
-    found: list[Path] = []
-    while around is not None:
-        found.append((*around.path, *words))
-        around = around.outer
-    return tuple(found)
+    return scope.around(words)
 
 
 def _this(scope: Scope, label: str) -> Scope | None:

@@ -1,0 +1,59 @@
+"""Scopes of the languages in which all that is named stands in a file, a type or a function."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from msgspec import Struct
+from tree_sitter import Node
+
+from namegen.model.facts import Path
+
+
+class Scope(Struct, frozen=True):
+    """One scope with the scopes around it: a file, types in it, and what holds local variables."""
+
+    sort: Literal["file", "type", "anonymous", "region"]
+    node: Node
+    outer: Scope | None = None
+    name: str = ""
+
+    @property
+    def path(self) -> Path:
+        """What names in this scope are prefixed with."""
+        if self.sort == "file":
+            return ()
+        if self.sort == "type" and self.outer is not None:
+            return (*self.outer.path, self.name)
+        return (f"@{self.node.start_byte}",)
+
+    @property
+    def readable(self) -> Path:
+        """The names of the types and functions, outermost first."""
+        around = self.outer.readable if self.outer is not None else ()
+        return (*around, self.name) if self.name else around
+
+    @property
+    def type(self) -> Scope | None:
+        """The innermost type, this scope included."""
+        scope: Scope | None = self
+        while scope is not None and scope.sort not in {"type", "anonymous"}:
+            scope = scope.outer
+        return scope
+
+    def around(self, words: Path) -> tuple[Path, ...]:
+        """Return the paths that a dotted name may mean in this scope, innermost scope first."""
+        found: list[Path] = []
+        scope: Scope | None = self
+        while scope is not None:
+            found.append((*scope.path, *words))
+            scope = scope.outer
+        return tuple(found)
+
+    def hides(self, owner: int, last_use: int) -> bool:
+        """Whether a local name of this scope was used further up, where it is one further out.
+
+        ``owner`` is the node that the name belongs to, ``last_use`` where the word stood last.
+        """
+        is_local = self.sort == "region" and owner == self.node.id
+        return is_local and last_use >= self.node.start_byte

@@ -23,6 +23,10 @@ LARGEST_POWER = 64
 _COUNTED = "counted_by_namegen"
 
 _FIELDS = {data: frozenset(template_model.readable(data)) for data in template_model.CLASSES}
+_CLASSES = {  # which classes have a field of that name
+    field: frozenset(data for data, its in _FIELDS.items() if field in its)
+    for field in frozenset().union(*_FIELDS.values())
+}
 
 
 class TooMuch(Exception):
@@ -61,12 +65,22 @@ class Nothing(StrictUndefined):
         super().__init__(hint, obj, name, not_there if exc is UndefinedError else exc)  # type: ignore[arg-type]
 
 
-class _CountingLoops(CodeGenerator):
-    """Compiles each loop so that its turns are counted before it starts."""
+class _Compiler(CodeGenerator):
+    """Compiles loops so that their turns are counted, and a short way to the template data."""
 
     def visit_For(self, node: nodes.For, frame: Frame) -> None:
         setattr(node.iter, _COUNTED, True)
         super().visit_For(node, frame)
+
+    def visit_Getattr(self, node: nodes.Getattr, frame: Frame) -> None:
+        """Take a field of the template data without a call; ask the sandbox for all else."""
+        if node.attr not in _CLASSES:
+            super().visit_Getattr(node, frame)
+            return
+        self.write(f"(owner.{node.attr} if type(owner := ")
+        self.visit(node.node, frame)
+        self.write(f") in environment.owners[{node.attr!r}]")
+        self.write(f" else environment.getattr(owner, {node.attr!r}))")
 
     def visit(self, node: nodes.Node, *args: Any, **named: Any) -> Any:  # noqa: ANN401
         """Write the code of a node, and around what a loop goes through the call that counts."""
@@ -85,7 +99,8 @@ class Sandbox(ImmutableSandboxedEnvironment):
     checks that take the sandbox most of its time.
     """
 
-    code_generator_class = _CountingLoops
+    code_generator_class = _Compiler
+    owners = _CLASSES
     intercepted_binops = frozenset(["*", "**"])
     turns = 0
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from typing import Generic, TypeVar
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from namegen.model.boards import Board, Catalogue
 from namegen.model.cautions import CAUTIONS
@@ -31,7 +32,7 @@ def stage(manifest: Manifest, catalogue: Catalogue, scheme: NamingScheme | None)
     shown as written: that they are missing is for the checks to say. Outputs of one
     robot in one language share the data, as long as they are rendered one after another.
     """
-    return _staged(_Same(manifest), _Same(catalogue), _Same(scheme))
+    return _stage_of(_Same(manifest), _Same(catalogue), _Same(scheme)).robot
 
 
 class _Same(Struct, Generic[T], frozen=True, eq=False):
@@ -47,36 +48,30 @@ class _Same(Struct, Generic[T], frozen=True, eq=False):
 
 
 @lru_cache(maxsize=8)
-def _staged(
+def _stage_of(
     manifest: _Same[Manifest], catalogue: _Same[Catalogue], scheme: _Same[NamingScheme | None]
-) -> shown.Robot:
-    return _Stage(manifest.one, catalogue.one, scheme.one).robot()
-
-
-@lru_cache(maxsize=8)
-def _mark(manifest: _Same[Manifest]) -> str:
-    return sheet_mark(manifest.one)
+) -> _Stage:
+    if scheme.one is None:
+        return _Stage(manifest.one, catalogue.one)
+    return _NamedStage(_stage_of(manifest, catalogue, _Same(None)), scheme.one)
 
 
 class _Stage:
-    """One robot's data under way."""
+    """One robot's data under way, without any language's identifiers."""
 
-    def __init__(
-        self, manifest: Manifest, catalogue: Catalogue, scheme: NamingScheme | None
-    ) -> None:
+    def __init__(self, manifest: Manifest, catalogue: Catalogue) -> None:
         self.manifest = manifest
         self.catalogue = catalogue
-        self.scheme = scheme
         self.chosen = {device.name: device for device in manifest.devices_in()}
         """The devices of the selected setup, as they are wired there."""
         self.done: dict[int, tuple[Device, shown.Device]] = {}
         """Devices shown already, by identity: a setup that changes nothing shares them."""
-        self.former = former_constants(manifest, scheme) if scheme else {}
         self.uplinks: dict[Port, list[Unescaped]] = {}
         for one in manifest.controllers.values():
             if one.uplink is not None:
                 self.uplinks.setdefault(one.uplink, []).append(Unescaped(one.name))
 
+    @cached_property
     def robot(self) -> shown.Robot:
         manifest = self.manifest
         devices = tuple(
@@ -85,11 +80,11 @@ class _Stage:
         known = {Unescaped(name) for name in manifest.controllers}
         return shown.Robot(
             name=Unescaped(manifest.robot),
-            type_name=self.scheme.type_name(manifest.robot) if self.scheme else "",
+            type_name=self.type_name(manifest.robot),
             title=Unescaped(manifest.title),
             revision=Unescaped(manifest.revision),
             manifest=Unescaped(manifest.path),
-            mark=_mark(_Same(manifest)),
+            mark=self.mark,
             selected=Unescaped(manifest.selected or ""),
             kinds=self.kinds(devices),
             devices=devices,
@@ -103,6 +98,13 @@ class _Stage:
             _parts=self,
         )
 
+    @cached_property
+    def mark(self) -> str:
+        return sheet_mark(self.manifest)
+
+    def type_name(self, text: str) -> str:
+        return ""
+
     def device(self, device: Device) -> shown.Device:
         found = self.done.get(id(device))
         if found is None:
@@ -110,14 +112,14 @@ class _Stage:
         return found[1]
 
     def new_device(self, device: Device) -> shown.Device:
-        scheme, ports = self.scheme, tuple(self.port(port) for port in device.ports)
+        ports = tuple(map(self.port, device.ports))
         return shown.Device(
             name=Unescaped(device.name),
             spelling=Unescaped(spelling(device.name)),
             kind=Unescaped(device.kind),
-            kind_type=scheme.type_name(device.kind) if scheme else "",
-            constant=scheme.constant(device) if scheme else "",
-            field=scheme.field_name(device) if scheme else "",
+            kind_type="",
+            constant="",
+            field="",
             port=_wiring(device) if ports else _EMPTY,
             ports=ports,
             controller=ports[0].controller if ports else _EMPTY,
@@ -134,10 +136,7 @@ class _Stage:
             built_in=any(port.label is None for port in device.ports),
             selected=device.name in self.chosen,
             formerly=tuple(map(Unescaped, device.formerly)),
-            aliases=tuple(
-                shown.Alias(Unescaped(name), constant)
-                for name, constant in self.former.get(device.name, ())
-            ),
+            aliases=(),
             numbers=self.numbers(device) if device.part else (),
         )
 
@@ -145,7 +144,7 @@ class _Stage:
         return tuple(
             shown.Number(
                 name=one.name,
-                constant=self.scheme.number(device, one.name) if self.scheme else "",
+                constant="",
                 value=float(one.value),
                 text=_digits(one.value),
                 says=one.says,
@@ -259,6 +258,39 @@ class _Stage:
         return tuple(
             shown.Difference(self.device(device), action, was, becomes)
             for action, device, was, becomes in steps
+        )
+
+
+class _NamedStage(_Stage):
+    """One robot's data with the identifiers of a language, over the data without."""
+
+    def __init__(self, plain: _Stage, scheme: NamingScheme) -> None:
+        super().__init__(plain.manifest, plain.catalogue)
+        self.plain = plain
+        self.scheme = scheme
+        self.former = former_constants(plain.manifest, scheme)
+
+    @property
+    def mark(self) -> str:
+        return self.plain.mark
+
+    def type_name(self, text: str) -> str:
+        return self.scheme.type_name(text)
+
+    def new_device(self, device: Device) -> shown.Device:
+        scheme, plain = self.scheme, self.plain.device(device)
+        return replace(
+            plain,
+            kind_type=scheme.type_name(device.kind),
+            constant=scheme.constant(device),
+            field=scheme.field_name(device),
+            aliases=tuple(
+                shown.Alias(Unescaped(name), constant)
+                for name, constant in self.former.get(device.name, ())
+            ),
+            numbers=tuple(
+                replace(one, constant=scheme.number(device, one.name)) for one in plain.numbers
+            ),
         )
 
 

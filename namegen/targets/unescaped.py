@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import total_ordering
+from functools import lru_cache, total_ordering
 
 
 class UnescapedText(Exception):
@@ -71,9 +71,10 @@ def raw(value: object) -> str:
 
 def unwrapping(function: Callable[..., str]) -> Callable[[object], str]:
     """Return an escape as a filter that takes manifest text beside other values."""
+    known = lru_cache(maxsize=4096)(function)
 
     def unwrapped(value: object) -> str:
-        # Called for every name in every file, so it asks only what it must.
-        return function(value._text if type(value) is Unescaped else value)
+        # A file says each name several times, and a robot has several files.
+        return known(value._text) if type(value) is Unescaped else function(value)
 
     return unwrapped

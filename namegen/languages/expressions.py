@@ -9,7 +9,7 @@ from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.sources import Source, elements, span_of
-from namegen.model.facts import Expression, Several, Unknown
+from namegen.model.facts import Expression, Join, Several, Unknown
 from namegen.model.places import Span
 
 DEEPEST = 30
@@ -25,12 +25,16 @@ class ExpressionReader(Struct, Generic[ScopeT], frozen=True):
     """Reads values of one language without following any name.
 
     ``reasons`` say of the types without a reader why their text is not known, and
-    ``opened`` takes the brackets off a node.
+    ``opened`` takes the brackets off a node. ``sums``, ``lists`` and ``choices`` (nodes with a
+    consequence and an alternative) are types that are read alike in every language.
     """
 
     readers: Mapping[str, Reader[ScopeT]]
     reasons: Mapping[str, str]
     opened: Callable[[Node], Node]
+    sums: frozenset[str] = frozenset()
+    lists: frozenset[str] = frozenset()
+    choices: frozenset[str] = frozenset()
 
     def __call__(
         self, source: Source, scope: ScopeT, node: Node | None, depth: int = 0
@@ -41,10 +45,31 @@ class ExpressionReader(Struct, Generic[ScopeT], frozen=True):
         node = self.opened(node)
         if depth > DEEPEST:
             return Unknown("it is nested too deeply to follow", span_of(node))
-        reader = self.readers.get(node.type)
+        reader = self.readers.get(node.type) or self._reader_of_all(node.type)
         if reader is not None:
             return reader(source, scope, node, depth + 1)
         return Unknown(self.reasons.get(node.type, RUN_TIME), span_of(node))
+
+    def _reader_of_all(self, kind: str) -> Reader[ScopeT] | None:
+        """Return what reads a type of node that all languages have."""
+        if kind in self.sums:
+            return self.sum
+        if kind in self.lists:
+            return self.sequence
+        return self.choice if kind in self.choices else None
+
+    def sum(self, source: Source, scope: ScopeT, node: Node, depth: int) -> Expression:
+        """Return ``a + b + c`` as one join; any other calculation is not followed."""
+        left, rights = _addends(node)
+        if not rights:
+            return Unknown(RUN_TIME, span_of(node))
+        parts = (self(source, scope, part, depth) for part in (left, *rights))
+        return Join(tuple(parts), span_of(node))
+
+    def choice(self, source: Source, scope: ScopeT, node: Node, depth: int) -> Expression:
+        """Return both values of ``a ? b : c``, one of which it will be."""
+        ways = (node.child_by_field_name(name) for name in ("consequence", "alternative"))
+        return Several(tuple(self(source, scope, way, depth) for way in ways), span_of(node))
 
     def sequence(self, source: Source, scope: ScopeT, node: Node, depth: int) -> Expression:
         """Return each element of a list, one of which it will be."""
@@ -52,7 +77,7 @@ class ExpressionReader(Struct, Generic[ScopeT], frozen=True):
         return Several(options, span_of(node), listed=True)
 
 
-def addends(node: Node) -> tuple[Node, list[Node]]:
+def _addends(node: Node) -> tuple[Node, list[Node]]:
     """Return the first and the other parts of ``a + b + c``, the node itself if it is no sum.
 
     A chain of sums leans left, so it is unrolled without recursion.

@@ -10,9 +10,9 @@ from namegen.languages.cpp.literals import closing, value_of
 from namegen.languages.cpp.names import dotted
 from namegen.languages.cpp.openings import tries
 from namegen.languages.cpp.scopes import Scope
-from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader, addends
+from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader
 from namegen.languages.sources import Source, elements, named_child, span_of
-from namegen.model.facts import Expression, Join, Ref, Several, Text, Unknown
+from namegen.model.facts import Expression, Join, Ref, Text, Unknown
 from namegen.model.places import Span
 
 TEXT_TYPES = frozenset({"string", "string_view", "wstring", "u8string", "String", "F", "PSTR"})
@@ -82,31 +82,11 @@ def _opened(node: Node) -> Node:
     return node
 
 
-def _binary(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    """Return ``a + b + c`` as one join."""
-    left, rights = addends(node)
-    if not rights or left.type == "binary_expression":
-        return Unknown(RUN_TIME, span_of(node))
-    parts = [expression(source, scope, part, depth) for part in (left, *rights)]
-    return Join(tuple(parts), span_of(node))
-
-
 def _name(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     words = dotted(source, node)
     if words is None:
         return Unknown(RUN_TIME, span_of(node))
     return Ref(tries(source, scope, words), span_of(node))
-
-
-def _conditional(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    branches = (node.child_by_field_name(name) for name in ("consequence", "alternative"))
-    return Several(
-        tuple(expression(source, scope, branch, depth) for branch in branches), span_of(node)
-    )
-
-
-def _sequence(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    return expression.sequence(source, scope, node, depth)
 
 
 def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
@@ -155,19 +135,23 @@ _READERS: dict[str, Reader[Scope]] = {
     "raw_string_literal": _string,
     "concatenated_string": _side_by_side,
     "user_defined_literal": _suffixed,
-    "binary_expression": _binary,
     "identifier": _name,
     "field_identifier": _name,
     "type_identifier": _name,
     "qualified_identifier": _name,
     "field_expression": _name,
-    "conditional_expression": _conditional,
     "call_expression": _call,
     "compound_literal_expression": _literal_of_type,
-    "initializer_list": _sequence,
     "assignment_expression": _assignment,
     "parameter_declaration": _argument,
 }
 
-expression = ExpressionReader(_READERS, _WHY, _opened)
+expression = ExpressionReader(
+    _READERS,
+    _WHY,
+    _opened,
+    sums=frozenset({"binary_expression"}),
+    lists=frozenset({"initializer_list"}),
+    choices=frozenset({"conditional_expression"}),
+)
 """Returns a value as text, without following any name."""

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader, addends
+from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader
 from namegen.languages.java.literals import value_of
 from namegen.languages.java.scopes import tries
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, elements, span_of
-from namegen.model.facts import Expression, Join, Path, Ref, Several, Text, Unknown
+from namegen.model.facts import Expression, Path, Ref, Text, Unknown
 from namegen.model.places import Span
 
 _LISTS = {("List", "of"), ("Set", "of"), ("Arrays", "asList"), ("Stream", "of")}
@@ -57,15 +57,6 @@ def _opened(node: Node) -> Node:
     return node
 
 
-def _binary(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    """Return ``a + b + c`` as one join."""
-    left, rights = addends(node)
-    if not rights or left.type == "binary_expression":
-        return Unknown(RUN_TIME, span_of(node))
-    parts = [expression(source, scope, part, depth) for part in (left, *rights)]
-    return Join(tuple(parts), span_of(node))
-
-
 def _name(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     words = dotted(source, node)
     if words is None:
@@ -73,22 +64,11 @@ def _name(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     return Ref(tries(scope, words), span_of(node))
 
 
-def _conditional(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    branches = (node.child_by_field_name(name) for name in ("consequence", "alternative"))
-    return Several(
-        tuple(expression(source, scope, branch, depth) for branch in branches), span_of(node)
-    )
-
-
-def _sequence(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    return expression.sequence(source, scope, node, depth)
-
-
 def _array(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     value = node.child_by_field_name("value")
     if value is None:
         return Unknown(RUN_TIME, span_of(node))
-    return _sequence(source, scope, value, depth)
+    return expression.sequence(source, scope, value, depth)
 
 
 def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
@@ -100,7 +80,7 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     called = source.text(name)
     of = dotted(source, receiver) if receiver is not None else ()
     if of and (of[-1], called) in _LISTS:
-        return _sequence(source, scope, arguments, depth)
+        return expression.sequence(source, scope, arguments, depth)
     if of is None or elements(arguments):
         return Unknown(f"it is made at run time by `{called}()`", span_of(node))
     return Ref(tries(scope, (*of, f"{called}()")), span_of(node))
@@ -113,17 +93,20 @@ def _assignment(source: Source, scope: Scope, node: Node, depth: int) -> Express
 _READERS: dict[str, Reader[Scope]] = {
     "string_literal": _string,
     "character_literal": _string,
-    "binary_expression": _binary,
     "identifier": _name,
     "field_access": _name,
     "scoped_identifier": _name,
-    "ternary_expression": _conditional,
     "method_invocation": _call,
-    "array_initializer": _sequence,
-    "element_value_array_initializer": _sequence,
     "array_creation_expression": _array,
     "assignment_expression": _assignment,
 }
 
-expression = ExpressionReader(_READERS, _WHY, _opened)
+expression = ExpressionReader(
+    _READERS,
+    _WHY,
+    _opened,
+    sums=frozenset({"binary_expression"}),
+    lists=frozenset({"array_initializer", "element_value_array_initializer"}),
+    choices=frozenset({"ternary_expression"}),
+)
 """Returns a value as text, without following any name."""

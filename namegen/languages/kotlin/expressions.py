@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from tree_sitter import Node
 
-from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader, addends
+from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader
 from namegen.languages.kotlin.literals import RAW, unescaped, value_of
 from namegen.languages.kotlin.scopes import tries
 from namegen.languages.kotlin.trees import argument_value, arguments_of, called_of, statements
@@ -146,11 +146,7 @@ def _binary(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     if operator is not None and operator.type == "?:":
         sides = (node.child_by_field_name(name) for name in ("left", "right"))
         return _one_of(source, scope, node, [side for side in sides if side is not None], depth)
-    left, rights = addends(node)
-    if not rights:
-        return Unknown(RUN_TIME, span_of(node))
-    parts = [expression(source, scope, part, depth) for part in (left, *rights)]
-    return Join(tuple(parts), span_of(node))
+    return expression.sum(source, scope, node, depth)
 
 
 def _one_of(
@@ -211,10 +207,6 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     return Ref(tries(scope, (*of[:-1], f"{called}()")), span_of(node))
 
 
-def _sequence(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    return expression.sequence(source, scope, node, depth)
-
-
 _READERS: dict[str, Reader[Scope]] = {
     "string_literal": _string,
     "multiline_string_literal": _string,
@@ -227,8 +219,7 @@ _READERS: dict[str, Reader[Scope]] = {
     "if_expression": _choice,
     "when_expression": _choice,
     "call_expression": _call,
-    "collection_literal": _sequence,
 }
 
-expression = ExpressionReader(_READERS, _WHY, opened)
+expression = ExpressionReader(_READERS, _WHY, opened, lists=frozenset({"collection_literal"}))
 """Returns a value as text, without following any name."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from msgspec.structs import replace
 from tree_sitter import Node
 
-from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader, addends
+from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader
 from namegen.languages.python.chains import KEYS, VALUES, chain
 from namegen.languages.python.literals import value_of
 from namegen.languages.python.scopes import Scope, tries
@@ -121,19 +121,10 @@ def _concatenated(source: Source, scope: Scope, node: Node, depth: int) -> Expre
 
 def _binary(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     """Return ``a + b + c`` as one join."""
-    left, rights = addends(node)
-    if not rights:
-        operator = node.child_by_field_name("operator")
-        filled = operator is not None and operator.type == "%"
-        why = "it is filled in with `%` at run time" if filled else RUN_TIME
-        return Unknown(why, span_of(node))
-    first = (
-        Unknown(RUN_TIME, span_of(left))
-        if left.type == "binary_operator"
-        else expression(source, scope, left, depth)
-    )
-    parts = [expression(source, scope, right, depth) for right in rights]
-    return Join((first, *parts), span_of(node))
+    operator = node.child_by_field_name("operator")
+    if operator is not None and operator.type == "%":
+        return Unknown("it is filled in with `%` at run time", span_of(node))
+    return expression.sum(source, scope, node, depth)
 
 
 def _name(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
@@ -149,10 +140,6 @@ def _conditional(source: Source, scope: Scope, node: Node, depth: int) -> Expres
         return Unknown(RUN_TIME, span_of(node))
     branches = (expression(source, scope, part, depth) for part in (parts[0], parts[2]))
     return Several(tuple(branches), span_of(node))
-
-
-def _sequence(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    return expression.sequence(source, scope, node, depth)
 
 
 def _keys(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
@@ -209,8 +196,7 @@ _READERS: dict[str, Reader[Scope]] = {
     "dictionary": _keys,
     "call": _call,
     "named_expression": _walrus,
-    **dict.fromkeys(_SEQUENCES, _sequence),
 }
 
-expression = ExpressionReader(_READERS, _WHY, _opened)
+expression = ExpressionReader(_READERS, _WHY, _opened, lists=_SEQUENCES)
 """Returns a value as text, without following any name."""

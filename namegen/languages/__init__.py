@@ -4,8 +4,9 @@ Each language is one package below this one, found by walking the folder. Its
 ``__init__.py`` imports nothing heavy and offers ``EXTENSIONS`` and ``load()``.
 
 What languages share lies beside the packages, as bases that a language fills in:
-``readings.py`` (a file's facts) with ``uses.py`` (look-ups), ``definitions.py``,
-``scopes.py``, ``imports.py``, ``expressions.py`` and ``numbers.py``, all on ``sources.py``.
+``readings.py`` (a file's facts) with ``uses.py`` (look-ups), ``definitions.py``
+(over ``members.py`` and ``scopes.py`` where names belong to types and regions),
+``imports.py``, ``expressions.py`` and ``numbers.py``, all on ``sources.py``.
 Edits of it are spelt and proved with ``edits.py``, ``proofs.py`` and ``import_lines.py``.
 """
 

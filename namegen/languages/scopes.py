@@ -57,3 +57,12 @@ class Scope(Struct, frozen=True):
         """
         is_local = self.sort == "region" and owner == self.node.id
         return is_local and last_use >= self.node.start_byte
+
+    def owner_starts_at(self, owner: int, start: int) -> bool:
+        """Whether the region that is ``owner``, here or further out, starts at this byte."""
+        scope: Scope | None = self
+        while scope is not None:
+            if scope.node.id == owner:
+                return scope.node.start_byte == start and scope.sort != "type"
+            scope = scope.outer
+        return False

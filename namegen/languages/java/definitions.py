@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.java.bindings import Binding, bindings_of
 from namegen.languages.java.expressions import dotted, expression
 from namegen.languages.java.scopes import tries
 from namegen.languages.java.types import base_types, type_words
+from namegen.languages.members import MemberFinder
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, elements, named_child, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
 
 
-class Definitions(DefinitionFinder[Binding]):
+class Definitions(MemberFinder[Binding]):
     """Finds the definitions of a file on demand, and remembers what was asked."""
 
     def _bindings_of(self, word: str) -> list[Binding]:
@@ -33,44 +33,14 @@ class Definitions(DefinitionFinder[Binding]):
 
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a word inside the method or block at a byte: ("@120", "name")."""
-        start = int(path[0][1:])
-        return [one for one in self._named(path[1:2]) if _owned_at(one, start)]
+        return self._in_region(path)
 
-    def _named(self, words: Path) -> list[Binding]:
-        return self.bindings(words[0].removesuffix("()")) if words else []
-
-    def _valued(self, bound: list[Binding], words: Path, path: Path) -> list[Definition]:
-        """Return the definitions of ``words`` from the bindings of the first of them."""
-        called = words[0].endswith("()") if words else False
-        found: list[Definition] = []
-        for one in bound:
-            if (one.way == "method") != called:
-                continue
-            if one.way == "type" and one.value is not None:
-                found += self._members(one, one.value, words[1:], path)
-            elif len(words) > 1:
-                found += self._below(one, words[1:], path)
-            elif one.way != "declared":
-                found.append(Definition(path, self._value(one), span_of(one.name)))
-        return found
-
-    def _members(self, binding: Binding, node: Node, words: Path, path: Path) -> list[Definition]:
-        """Return the definitions of a type's member, or where it is inherited from."""
-        span = span_of(binding.name)
-        if not words:
-            return [Definition(path, Unknown("it is a type, not text", span), span)]
-        bound = [one for one in self._named(words[:1]) if one.owner == node.id]
-        found = self._valued(bound, words, path)
-        if found or bound:
-            return found
-        inherited = [
+    def _bases(self, binding: Binding, node: Node, words: Path) -> list[Path]:
+        return [
             attempt
             for base in base_types(self.source, node)
             for attempt in tries(binding.within, (*base, *words))
         ]
-        if not inherited:
-            return []
-        return [Definition(path, Ref(tuple(inherited), span), span, inherited=True)]
 
     def _value(self, binding: Binding) -> Expression:
         span = span_of(binding.name)
@@ -187,13 +157,3 @@ def _is_final(source: Source, method: Node, binding: Binding) -> bool:
 def _modifiers(source: Source, declaration: Node) -> set[str]:
     first = named_child(declaration, 0)
     return set(source.text(first).split()) if first and first.type == "modifiers" else set()
-
-
-def _owned_at(binding: Binding, start: int) -> bool:
-    """Whether the binding belongs to the region that starts at this byte."""
-    scope: Scope | None = binding.within
-    while scope is not None:
-        if scope.node.id == binding.owner:
-            return scope.node.start_byte == start and scope.sort != "type"
-        scope = scope.outer
-    return False

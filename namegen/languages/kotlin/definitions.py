@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.expressions import RUN_TIME
 from namegen.languages.kotlin.bindings import Binding, bindings_of, may_be_overridden, returned
 from namegen.languages.kotlin.expressions import dotted, expression, opened
@@ -12,12 +11,12 @@ from namegen.languages.kotlin.instances import Made, made_of
 from namegen.languages.kotlin.scopes import tries
 from namegen.languages.kotlin.trees import body_of, called_of, child_of
 from namegen.languages.kotlin.types import base_types, type_words
-from namegen.languages.scopes import Scope
+from namegen.languages.members import MemberFinder
 from namegen.languages.sources import elements, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
 
 
-class Definitions(DefinitionFinder[Binding]):
+class Definitions(MemberFinder[Binding]):
     """Finds the definitions of a file on demand, and remembers what was asked."""
 
     def _bindings_of(self, word: str) -> list[Binding]:
@@ -36,8 +35,7 @@ class Definitions(DefinitionFinder[Binding]):
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a word in a function, a block or types: ("@120", "name")."""
         if path[0].startswith("@"):
-            start = int(path[0][1:])
-            return [one for one in self._named(path[1:2]) if _owned_at(one, start)]
+            return self._in_region(path)
         owner = self.source.root.id
         for word in path[:-1]:
             types = [one for one in self.bindings(word) if one.way == "type" and one.owner == owner]
@@ -46,46 +44,22 @@ class Definitions(DefinitionFinder[Binding]):
             owner = types[0].value.id
         return [one for one in self._named(path[-1:]) if one.owner == owner]
 
-    def _named(self, words: Path) -> list[Binding]:
-        return self.bindings(words[0].removesuffix("()")) if words else []
-
-    def _valued(self, bound: list[Binding], words: Path, path: Path) -> list[Definition]:
-        """Return the definitions of ``words`` from the bindings of the first of them."""
-        called = words[0].endswith("()") if words else False
-        found: list[Definition] = []
-        for one in bound:
-            if (one.way == "method") != called:
-                continue
-            if one.way == "type" and one.value is not None:
-                found += self._members(one, one.value, words[1:], path)
-            elif len(words) > 1:
-                found += self._below(one, words[1:], path)
-            elif one.way != "declared":
-                found.append(Definition(path, self._value(one), span_of(one.name)))
-        return found
-
-    def _members(self, binding: Binding, node: Node, words: Path, path: Path) -> list[Definition]:
-        """Return the definitions of a type's member, or where it is inherited from."""
-        span = span_of(binding.name)
-        if not words:
-            what = "an object" if node.type == "object_declaration" else "a type"
-            return [Definition(path, Unknown(f"it is {what}, not text", span), span)]
+    def _owners(self, node: Node, words: Path) -> tuple[set[int], Path]:
         companion = child_of(body_of(node), "companion_object")
-        owners = {node.id} | ({companion.id} if companion is not None else set())
-        if companion is not None and words[0] == "Companion" and len(words) > 1:
-            words = words[1:]
-        bound = [one for one in self._named(words[:1]) if one.owner in owners]
-        found = self._valued(bound, words, path)
-        if found or bound:
-            return found
-        inherited = [
+        if companion is None:
+            return {node.id}, words
+        called = words[0] == "Companion" and len(words) > 1
+        return {node.id, companion.id}, words[1:] if called else words
+
+    def _sort(self, node: Node) -> str:
+        return "an object" if node.type == "object_declaration" else "a type"
+
+    def _bases(self, binding: Binding, node: Node, words: Path) -> list[Path]:
+        return [
             attempt
             for base in base_types(self.source, node)
             for attempt in tries(binding.within, (*base, *words))
         ]
-        if not inherited:
-            return []
-        return [Definition(path, Ref(tuple(inherited), span), span, inherited=True)]
 
     def _value(self, binding: Binding) -> Expression:
         span = span_of(binding.name)
@@ -155,13 +129,3 @@ class Definitions(DefinitionFinder[Binding]):
             called = self.source.text(binding.name)
             return Unknown(f"it is made at run time by `{called}()`", span_of(binding.name))
         return expression(self.source, scope, value)
-
-
-def _owned_at(binding: Binding, start: int) -> bool:
-    """Whether the binding belongs to the region that starts at this byte."""
-    scope: Scope | None = binding.within
-    while scope is not None:
-        if scope.node.id == binding.owner:
-            return scope.node.start_byte == start and scope.sort != "type"
-        scope = scope.outer
-    return False

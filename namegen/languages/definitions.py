@@ -7,12 +7,20 @@ from typing import Generic, Protocol, TypeVar
 
 from tree_sitter import Node
 
-from namegen.languages.sources import Source
+from namegen.languages.sources import Source, same
 from namegen.model.facts import Definition, Path
 
 
 class Binding(Protocol):
     """A place where a name gets its meaning, as far as all languages have it."""
+
+    @property
+    def name(self) -> Node:
+        """The name itself."""
+
+    @property
+    def declared(self) -> Node | None:
+        """The type it is declared with here."""
 
     @property
     def way(self) -> str:
@@ -46,3 +54,18 @@ class DefinitionFinder(ABC, Generic[BindingT]):
         if word not in self._known:
             self._known[word] = self._bindings_of(word)
         return self._known[word]
+
+    def declared_type(self, name: Node | None) -> Node | None:
+        """Return the type that a variable is declared with, unless several of that name differ."""
+        if name is None:
+            return None
+        typed = [
+            (one.name, one.declared)
+            for one in self.bindings(self.source.text(name))
+            if one.declared is not None
+        ]
+        for where, declared in typed:
+            if same(where, name):
+                return declared
+        texts = {self.source.text(declared) for _, declared in typed}
+        return typed[0][1] if len(texts) == 1 else None

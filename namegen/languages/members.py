@@ -17,10 +17,6 @@ class OwnedBinding(Binding, Protocol):
     """A place where a name gets its meaning, in the type or region that ``owner`` names."""
 
     @property
-    def name(self) -> Node:
-        """The name itself."""
-
-    @property
     def owner(self) -> int:
         """The node of the type, region or file that the name belongs to."""
 

@@ -28,16 +28,7 @@ def declared_type(source: Source, definitions: Definitions, stack: Sequence[Node
     cast = _cast_type(source, stack)
     if cast is not None:
         return cast
-    name = _target(source, stack)
-    if name is None:
-        return None
-    bound = definitions.bindings(source.text(name))
-    declared = [one.declared for one in bound if one.declared is not None]
-    at_once = [one.declared for one in bound if same(one.name, name) and one.declared is not None]
-    if at_once:
-        return at_once[0]
-    texts = {source.text(node) for node in declared}
-    return declared[0] if len(texts) == 1 else None
+    return definitions.declared_type(_target(source, stack))
 
 
 def _cast_type(source: Source, stack: Sequence[Node]) -> Node | None:

@@ -20,23 +20,14 @@ def holder(source: Source, stack: Sequence[Node]) -> str | None:
     return source.text(name) if name is not None else None
 
 
-def declared_type(source: Source, definitions: Definitions, stack: Sequence[Node]) -> Node | None:
+def declared_type(definitions: Definitions, stack: Sequence[Node]) -> Node | None:
     """Return the type that the filled variable is declared with, or that the look-up is cast to."""
     above = stack[-2]
     if above.type == "cast_expression":
         return above.child_by_field_name("type")
     if stack[-1].type == "annotation":
         return stack[-3].child_by_field_name("type")
-    name = _target(stack)
-    if name is None:
-        return None
-    bound = definitions.bindings(source.text(name))
-    declared = [one.declared for one in bound if one.declared is not None]
-    at_once = [one.declared for one in bound if same(one.name, name) and one.declared is not None]
-    if at_once:
-        return at_once[0]
-    texts = {source.text(node) for node in declared}
-    return declared[0] if len(texts) == 1 else None
+    return definitions.declared_type(_target(stack))
 
 
 def _target(stack: Sequence[Node]) -> Node | None:

@@ -172,7 +172,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         if rule.kind_by == "type-argument":
             words = last_words(self.source, use.types)
         elif rule.kind_by == "declared-type":
-            words = last_words(self.source, declared_type(self.source, self.definitions, use.stack))
+            words = last_words(self.source, declared_type(self.definitions, use.stack))
         return kind_among(rule, words)
 
 

@@ -12,6 +12,13 @@ from namegen.resolving.modules import ModuleFinder
 from namegen.resolving.resolver import Resolved, Resolver
 
 MOTOR = LookupRule("call", "motor")
+ON_BOAT = LookupRule("call", "motor", on="boat")
+ALL = LookupRule("call", "group", name_at="rest")
+
+KINDS = {"Motor": "motor", "Servo": "servo"}
+BY_ARGUMENT = LookupRule("call", "get", kind_at=0, name_at=(1,), kinds=KINDS)
+BY_TYPE = LookupRule("call", "get", kind_by="type-argument", kinds=KINDS)
+BY_DECLARATION = LookupRule("call", "get", kind_by="declared-type", kinds=KINDS)
 
 
 class Code:

@@ -5,11 +5,18 @@ from __future__ import annotations
 import pytest
 
 from namegen.model.workspaces import LookupRule
-from tests.languages.asking import MOTOR, Code, cpp
+from tests.languages.asking import (
+    ALL,
+    BY_ARGUMENT,
+    BY_DECLARATION,
+    BY_TYPE,
+    MOTOR,
+    ON_BOAT,
+    Code,
+    cpp,
+)
 from tests.languages.cpp.listening import said
 
-ON_BOAT = LookupRule("call", "motor", on="boat")
-ALL = LookupRule("call", "group", name_at="rest")
 PAIR = LookupRule("call", "drive", name_at=(0, 2))
 SENSOR = LookupRule("new", "Sensor", name_at=(1,))
 GAUGE = LookupRule("new", "Gauge", name_at=(1,))
@@ -135,12 +142,6 @@ def test_programs_ask_for_what_is_found(tmp_path, tool):
 )
 def test_a_declaration_constructs_nothing(code):
     assert cpp(code, SENSOR) == []
-
-
-KINDS = {"Motor": "motor", "Servo": "servo"}
-BY_ARGUMENT = LookupRule("call", "get", kind_at=0, name_at=(1,), kinds=KINDS)
-BY_TYPE = LookupRule("call", "get", kind_by="type-argument", kinds=KINDS)
-BY_DECLARATION = LookupRule("call", "get", kind_by="declared-type", kinds=KINDS)
 
 
 @pytest.mark.parametrize(

@@ -10,13 +10,12 @@ from __future__ import annotations
 
 import random
 import subprocess
-from collections import defaultdict
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
 
-from tests.languages.asking import Code
+from tests.languages.holding import known_of, line_of, noted_lines
 
 CLASSES = 300
 MAIN = """\
@@ -146,7 +145,7 @@ def classes() -> dict[str, str]:
 @pytest.fixture(scope="module")
 def looked_up(
     classes: dict[str, str], tool: Callable[[str], str], tmp_path_factory: pytest.TempPathFactory
-) -> dict[tuple[str, int], set[str | None]]:
+) -> dict[tuple[str, int], set[str]]:
     """What the classes look up, by file and line, when they run."""
     javac, java = tool("javac"), tool("java")
     folder = tmp_path_factory.mktemp("java")
@@ -155,24 +154,11 @@ def looked_up(
         Path(folder, name).write_text(text)
     subprocess.run([javac, "-nowarn", *classes, "Main.java"], cwd=folder, check=True)
     done = subprocess.run([java, "Main"], cwd=folder, capture_output=True, text=True, check=True)
-    found: dict[tuple[str, int], set[str | None]] = defaultdict(set)
-    for line in done.stdout.splitlines():
-        file, number, text = line.split(" ")
-        found[file, int(number)].add(text)
-    return found
+    return noted_lines(done.stdout)
 
 
 def test_a_text_that_is_known_is_the_one_that_the_program_gets(
-    classes: dict[str, str], looked_up: dict[tuple[str, int], set[str | None]]
+    classes: dict[str, str], looked_up: dict[tuple[str, int], set[str]]
 ):
-    code = Code(classes)
-    said: dict[tuple[str, int], set[str | None]] = defaultdict(set)
-    for path, text in classes.items():
-        for site in code.sites(path):
-            at = path, text.count("\n", 0, site.span.start) + 1
-            said[at] |= {one.text for one in code.resolver.resolve(site, path)}
-    known = 0
-    for at, texts in looked_up.items():
-        assert None in said[at] or texts <= said[at], (at, texts, said[at], classes[at[0]])
-        known += None not in said[at]
+    known = known_of(classes, looked_up, line_of)
     assert known > 0.5 * len(looked_up) > CLASSES / 2

@@ -5,10 +5,18 @@ from __future__ import annotations
 import pytest
 
 from namegen.model.workspaces import LookupRule
-from tests.languages.asking import MOTOR, Code, java
+from tests.languages.asking import (
+    ALL,
+    BY_ARGUMENT,
+    BY_DECLARATION,
+    BY_TYPE,
+    KINDS,
+    MOTOR,
+    ON_BOAT,
+    Code,
+    java,
+)
 
-ON_BOAT = LookupRule("call", "motor", on="boat")
-ALL = LookupRule("call", "group", name_at="rest")
 PAIR = LookupRule("call", "drive", name_at=(0, 2))
 NEW = LookupRule("new", "Motor")
 FIT = LookupRule("annotation", "Fit", name_key="name")
@@ -68,12 +76,6 @@ def test_static_import_gives_a_bare_call_its_receiver():
     assert java(code, ON_BOAT) == ["bow"]
     assert java(code.replace("boat.motor", "ship.motor"), ON_BOAT) == []
     assert java(code.replace("boat.motor", "boat.*"), ON_BOAT) == ["bow"]
-
-
-KINDS = {"Motor": "motor", "Servo": "servo"}
-BY_ARGUMENT = LookupRule("call", "get", kind_at=0, name_at=(1,), kinds=KINDS)
-BY_TYPE = LookupRule("call", "get", kind_by="type-argument", kinds=KINDS)
-BY_DECLARATION = LookupRule("call", "get", kind_by="declared-type", kinds=KINDS)
 
 
 @pytest.mark.parametrize(

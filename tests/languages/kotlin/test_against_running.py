@@ -17,7 +17,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.languages.asking import Code
+from namegen.model.facts import LookupSite
+from tests.languages.holding import known_of
 
 pytestmark = pytest.mark.xdist_group("kotlinc")  # one worker, so that one compiles at a time
 FILES = 40
@@ -192,7 +193,7 @@ def files() -> dict[str, str]:
 @pytest.fixture(scope="module")
 def looked_up(
     files: dict[str, str], tool: Callable[[str], str], tmp_path_factory: pytest.TempPathFactory
-) -> dict[str, set[str | None]]:
+) -> dict[str, set[str]]:
     """What the files look up when they run, by the mark of each look-up."""
     compiler, java, folder = tool("kotlinc"), tool("java"), tmp_path_factory.mktemp("kotlin")
     runs = "".join(f"    tried {{ {path.partition('/')[0]}.run() }}\n" for path in files)
@@ -203,26 +204,21 @@ def looked_up(
     subprocess.run(command, cwd=folder, check=True, capture_output=True)
     run = [java, "-cp", "all.jar", "start.MainKt"]
     done = subprocess.run(run, cwd=folder, capture_output=True, text=True, check=True)
-    found: dict[str, set[str | None]] = defaultdict(set)
+    found: dict[str, set[str]] = defaultdict(set)
     for line in done.stdout.splitlines():
         at, _, text = line.partition(" ")
         found[at].add(text)
     return found
 
 
+def mark_of(path: str, text: str, site: LookupSite) -> str:
+    """Return the mark that a look-up names as its second text."""
+    whole = text.encode()[site.span.start : site.span.end].decode()
+    return whole.rpartition('"')[0].rpartition('"')[2]
+
+
 def test_a_text_that_is_known_is_the_one_that_the_program_gets(
-    files: dict[str, str], looked_up: dict[str, set[str | None]]
+    files: dict[str, str], looked_up: dict[str, set[str]]
 ):
-    code = Code(files)
-    said: dict[str, set[str | None]] = defaultdict(set)
-    for path, text in files.items():
-        for site in code.sites(path):
-            whole = text.encode()[site.span.start : site.span.end].decode()
-            at = whole.rpartition('"')[0].rpartition('"')[2]
-            said[at] |= {one.text for one in code.resolver.resolve(site, path)}
-    known = 0
-    for at, texts in looked_up.items():
-        file = files[f"{at.partition(':')[0]}/Trip.kt"]
-        assert None in said[at] or texts <= said[at], (at, texts, said[at], file)
-        known += None not in said[at]
+    known = known_of(files, looked_up, mark_of)
     assert known > 0.4 * len(looked_up) > FILES / 2

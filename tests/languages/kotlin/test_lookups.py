@@ -5,10 +5,18 @@ from __future__ import annotations
 import pytest
 
 from namegen.model.workspaces import LookupRule
-from tests.languages.asking import MOTOR, Code, kotlin
+from tests.languages.asking import (
+    ALL,
+    BY_ARGUMENT,
+    BY_DECLARATION,
+    BY_TYPE,
+    KINDS,
+    MOTOR,
+    ON_BOAT,
+    Code,
+    kotlin,
+)
 
-ON_BOAT = LookupRule("call", "motor", on="boat")
-ALL = LookupRule("call", "group", name_at="rest")
 PAIR = LookupRule("call", "drive", name_at=(0, 2))
 KEYED = LookupRule("call", "fitted", name_key="name")
 NEW = LookupRule("new", "Sensor", name_at=(1,), name_key="name")
@@ -153,12 +161,6 @@ def test_an_import_gives_another_name():
     code += inside('drive("bow"); Probe(boat, "hull"); motor("stern")')
     assert kotlin(code, MOTOR, NEW) == ["bow", "hull", "stern"]
     assert kotlin(code, ON_BOAT) == ["bow"]
-
-
-KINDS = {"Motor": "motor", "Servo": "servo"}
-BY_ARGUMENT = LookupRule("call", "get", kind_at=0, name_at=(1,), kinds=KINDS)
-BY_TYPE = LookupRule("call", "get", kind_by="type-argument", kinds=KINDS)
-BY_DECLARATION = LookupRule("call", "get", kind_by="declared-type", kinds=KINDS)
 
 
 @pytest.mark.parametrize(

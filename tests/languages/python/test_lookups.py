@@ -5,12 +5,10 @@ from __future__ import annotations
 import pytest
 
 from namegen.model.workspaces import LookupRule
-from tests.languages.asking import MOTOR, Code, python
+from tests.languages.asking import ALL, BY_DECLARATION, BY_TYPE, KINDS, MOTOR, ON_BOAT, Code, python
 
-ON_BOAT = LookupRule("call", "motor", on="boat")
 KEYWORD = LookupRule("call", "fit", name_at=(1,), name_key="name")
 PAIR = LookupRule("call", "drive", name_at=(0, 1))
-ALL = LookupRule("call", "group", name_at="rest")
 NEW = LookupRule("new", "Motor")
 MARK = LookupRule("annotation", "uses")
 TABLE = LookupRule("subscript", "devices")
@@ -68,10 +66,7 @@ def test_look_ups_are_found(code, rule, names):
     assert python(code, rule) == names
 
 
-KINDS = {"Motor": "motor", "Servo": "servo"}
 BY_ARGUMENT = LookupRule("call", "fit", kind_at=1, kinds=KINDS)
-BY_TYPE = LookupRule("call", "get", kind_by="type-argument", kinds=KINDS)
-BY_DECLARATION = LookupRule("call", "get", kind_by="declared-type", kinds=KINDS)
 
 
 @pytest.mark.parametrize(

@@ -3,45 +3,48 @@
 from __future__ import annotations
 
 from abc import abstractmethod
-from typing import Protocol, TypeVar
+from collections.abc import Set
+from typing import ClassVar
 
 from tree_sitter import Node
 
-from namegen.languages.definitions import Binding, DefinitionFinder
+from namegen.languages.definitions import DefinitionFinder
+from namegen.languages.owned_bindings import Binding
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import span_of
+from namegen.languages.sources import Stack, span_of
 from namegen.model.facts import Definition, Expression, Path, Ref, Unknown
 
 
-class OwnedBinding(Binding, Protocol):
-    """A place where a name gets its meaning, in the type or region that ``owner`` names."""
-
-    @property
-    def owner(self) -> int:
-        """The node of the type, region or file that the name belongs to."""
-
-    @property
-    def within(self) -> Scope:
-        """The scope that what the name stands for is worked out in."""
-
-
-OwnedT = TypeVar("OwnedT", bound=OwnedBinding)
-
-
-class MemberFinder(DefinitionFinder[OwnedT]):
+class MemberFinder(DefinitionFinder[Binding]):
     """Finds definitions by walking from a binding to the members of what it stands for."""
 
+    ANONYMOUS: ClassVar[str]
+    """The type of node that makes an object with a body of its own."""
+
     @abstractmethod
-    def _value(self, binding: OwnedT) -> Expression:
+    def _value(self, binding: Binding) -> Expression:
         """Return what a name by itself stands for."""
 
     @abstractmethod
-    def _below(self, binding: OwnedT, rest: Path, path: Path) -> list[Definition]:
+    def _below(self, binding: Binding, rest: Path, path: Path) -> list[Definition]:
         """Return a member of the object that a name stands for."""
 
     @abstractmethod
-    def _bases(self, binding: OwnedT, node: Node, words: Path) -> list[Path]:
-        """Return the paths that a type may inherit a member from."""
+    def _base_types(self, node: Node) -> list[Path]:
+        """Return the types that a type, or an object with a body of its own, is derived from."""
+
+    @abstractmethod
+    def _tries(self, scope: Scope, words: Path) -> tuple[Path, ...]:
+        """Return the paths that a dotted name may mean in a scope."""
+
+    @abstractmethod
+    def _scope(self, stack: Stack) -> Scope:
+        """Return the scope that the last node of the stack lies in."""
+
+    def _inherited(self, scope: Scope, node: Node, words: Path) -> tuple[Path, ...]:
+        """Return the paths that a type, named in a scope, may inherit a member from."""
+        bases = self._base_types(node)
+        return tuple(path for base in bases for path in self._tries(scope, (*base, *words)))
 
     def _owners(self, node: Node, words: Path) -> tuple[set[int], Path]:
         """Return the nodes that a type's member may belong to, and its name in them."""
@@ -51,17 +54,39 @@ class MemberFinder(DefinitionFinder[OwnedT]):
         """Return what a type is, in words."""
         return "a type"
 
-    def _named(self, words: Path) -> list[OwnedT]:
+    def _named(self, words: Path) -> list[Binding]:
         return self.bindings(words[0].removesuffix("()")) if words else []
 
-    def _in_region(self, path: Path) -> list[OwnedT]:
+    def _in_region(self, path: Path) -> list[Binding]:
         """Return the bindings of a word in the region at a byte: ("@120", "name")."""
         start = int(path[0][1:])
         return [
             one for one in self._named(path[1:2]) if one.within.owner_starts_at(one.owner, start)
         ]
 
-    def _valued(self, bound: list[OwnedT], words: Path, path: Path) -> list[Definition]:
+    def _of_anonymous(self, path: Path) -> list[Definition]:
+        """Return a member that ``new Boat() { ... }`` inherits: ("@120", "name")."""
+        stack = self._region(path, {self.ANONYMOUS})
+        if stack is None:
+            return []
+        span = span_of(stack[-1])
+        meant = self._inherited(self._scope(stack), stack[-1], path[1:])
+        return [Definition(path, Ref(meant, span), span, inherited=True)] if meant else []
+
+    def _region(self, path: Path, types: Set[str]) -> Stack | None:
+        """Return the nodes down to the one of some types that starts where ``@120`` says."""
+        start = int(path[0][1:])
+        node = self.source.root.descendant_for_byte_range(start, start + 1)
+        found: Node | None = None
+        while node is not None and node.start_byte == start:
+            found = node if node.type in types else found
+            node = node.parent
+        stack = [found] if found is not None else []
+        while stack and stack[-1].parent is not None:
+            stack.append(stack[-1].parent)
+        return stack[::-1] or None
+
+    def _valued(self, bound: list[Binding], words: Path, path: Path) -> list[Definition]:
         """Return the definitions of ``words`` from the bindings of the first of them."""
         called = words[0].endswith("()") if words else False
         found: list[Definition] = []
@@ -76,7 +101,7 @@ class MemberFinder(DefinitionFinder[OwnedT]):
                 found.append(Definition(path, self._value(one), span_of(one.name)))
         return found
 
-    def _members(self, binding: OwnedT, node: Node, words: Path, path: Path) -> list[Definition]:
+    def _members(self, binding: Binding, node: Node, words: Path, path: Path) -> list[Definition]:
         """Return the definitions of a type's member, or where it is inherited from."""
         span = span_of(binding.name)
         if not words:
@@ -86,5 +111,5 @@ class MemberFinder(DefinitionFinder[OwnedT]):
         found = self._valued(bound, words, path)
         if found or bound:
             return found
-        inherited = tuple(self._bases(binding, node, words))
+        inherited = self._inherited(binding.within, node, words)
         return [Definition(path, Ref(inherited, span), span, inherited=True)] if inherited else []

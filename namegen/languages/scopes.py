@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from itertools import takewhile
 from typing import Literal
 
 from msgspec import Struct
@@ -34,21 +36,26 @@ class Scope(Struct, frozen=True):
         return (*around, self.name) if self.name else around
 
     @property
+    def enclosing(self) -> Iterator[Scope]:
+        """This scope and those around it, innermost first."""
+        scope: Scope | None = self
+        while scope is not None:
+            yield scope
+            scope = scope.outer
+
+    @property
     def type(self) -> Scope | None:
         """The innermost type, this scope included."""
-        scope: Scope | None = self
-        while scope is not None and scope.sort not in {"type", "anonymous"}:
-            scope = scope.outer
-        return scope
+        return next((one for one in self.enclosing if one.sort in {"type", "anonymous"}), None)
+
+    @property
+    def regions(self) -> Iterator[Scope]:
+        """The functions and blocks within the innermost type, innermost first."""
+        return takewhile(lambda one: one.sort == "region", self.enclosing)
 
     def around(self, words: Path) -> tuple[Path, ...]:
         """Return the paths that a dotted name may mean in this scope, innermost scope first."""
-        found: list[Path] = []
-        scope: Scope | None = self
-        while scope is not None:
-            found.append((*scope.path, *words))
-            scope = scope.outer
-        return tuple(found)
+        return tuple((*one.path, *words) for one in self.enclosing)
 
     def hides(self, owner: int, last_use: int) -> bool:
         """Whether a local name of this scope was used further up, where it is one further out.
@@ -60,9 +67,7 @@ class Scope(Struct, frozen=True):
 
     def owner_starts_at(self, owner: int, start: int) -> bool:
         """Whether the region that is ``owner``, here or further out, starts at this byte."""
-        scope: Scope | None = self
-        while scope is not None:
+        for scope in self.enclosing:
             if scope.node.id == owner:
                 return scope.node.start_byte == start and scope.sort != "type"
-            scope = scope.outer
         return False

@@ -2,74 +2,76 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
-from msgspec import Struct
-from msgspec.structs import replace
 from tree_sitter import Node
 
+from namegen.languages.java.altering import hands_on_list, is_changeable_list
 from namegen.languages.java.scopes import TYPES, scope_of
+from namegen.languages.java.types import base_types, modifiers_of
+from namegen.languages.owned_bindings import Binding, Change, WordBindings
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, Stack, same
 
-Way = Literal[
-    "value", "each", "type", "constant", "method", "parameter", "unknown", "declared", "assigned"
-]
-
-_HIDES = "further up it is another one"
 _FIELDS = frozenset({"field_declaration", "constant_declaration"})
 _PARAMETERS = frozenset({"formal_parameter", "spread_parameter", "catch_formal_parameter"})
 
 
-class Binding(Struct, frozen=True):
-    """One place that declares a name or gives it a value.
-
-    ``owner`` is the node of the type or region that the name belongs to,
-    ``value`` what it gets, worked out in ``within``.
-    """
-
-    name: Node
-    owner: int
-    way: Way
-    within: Scope
-    value: Node | None = None
-    why: str = ""
-    declared: Node | None = None
-    """The type it is declared with here."""
-
-
 def bindings_of(source: Source, word: str) -> list[Binding]:
     """Return every binding of a word in the file, in every scope, in order."""
-    found: list[Binding] = []
-    changes: list[tuple[int, Binding, tuple[int, ...]]] = []
-    last_use = -1
-    for stack in source.stacks([word]):
-        if stack[-1].type != "identifier" or len(stack) < 2:
-            continue
-        binding = _declared(source, stack)
-        if binding is not None:
-            if binding.within.hides(binding.owner, last_use):
-                found.append(replace(binding, way="unknown", value=None, why=_HIDES))
-            found.append(binding)
-        else:
-            last_use = stack[-1].start_byte if _is_alone(stack) else last_use
-            changed = _assigned(source, stack)
-            changes += [(len(found), *changed)] if changed is not None else []
-    # An assignment belongs to the innermost scope around it that declares the name.
-    owners = {binding.owner for binding in found if binding.way not in {"method", "type"}}
-    for place, change, scopes in reversed(changes):
-        owner = next((scope for scope in scopes if scope in owners), None)
-        if owner is not None:
-            found.insert(place, replace(change, owner=owner))
-    return found
+    return _JavaBindings(source, word).all()
 
 
-def _is_alone(stack: Stack) -> bool:
-    """Whether a word is the name of a variable by itself, of no method and no object's field."""
-    leaf, above = stack[-1], stack[-2]
-    if above.type in {"field_access", "scoped_identifier"}:
-        return same(above.named_children[0], leaf)
-    return above.type != "method_invocation" or not same(above.child_by_field_name("name"), leaf)
+class _JavaBindings(WordBindings):
+    """Finds all bindings of one word in a Java file."""
+
+    def _declared(self, stack: Stack) -> Binding | None:
+        return _declared(self.source, stack)
+
+    def _is_alone(self, stack: Stack) -> bool:
+        leaf, above = stack[-1], stack[-2]
+        if above.type in {"field_access", "scoped_identifier"}:
+            return same(above.named_children[0], leaf)
+        is_method = above.type == "method_invocation"
+        return not (is_method and same(above.child_by_field_name("name"), leaf))
+
+    def _change(self, stack: Stack) -> Change | None:
+        place, whose = _whole(stack)
+        scope = scope_of(self.source, stack)
+        scopes = self._scopes(scope, whose)
+        above = stack[place - 1]
+        left = above.child_by_field_name("left")
+        if above.type != "assignment_expression" or not same(left, stack[place]):
+            hands_on = hands_on_list(self.source, stack[: place + 1])
+            return Change(stack[-1], scope, scopes, of_lists=True) if hands_on else None
+        operator = above.child_by_field_name("operator")
+        plain = operator is not None and operator.type == "="
+        if not plain or not scopes:
+            return Change(stack[-1], scope, scopes)
+        value = above.child_by_field_name("right")
+        return Change(stack[-1], scope, scopes, "assigned", value)
+
+    def _scopes(self, scope: Scope, whose: Node | None) -> tuple[Scope, ...]:
+        """Return the scopes that may declare a name, innermost first; none for any object's.
+
+        ``whose`` stands before it: ``this``, or a type around that is named.
+        """
+        if whose is None:
+            return tuple(scope.enclosing)
+        types = [one for one in scope.enclosing if one.sort != "region"]
+        if whose.type == "this":
+            return tuple(types)
+        return tuple(one for one in types if one.name == self.source.text(whose))
+
+    def _is_variable(self, declaration: Binding) -> bool:
+        declarator = declaration.name.parent
+        statement = declarator.parent if declarator is not None else None
+        return statement is not None and "final" not in modifiers_of(self.source, statement)
+
+    def _holds_several(self, declaration: Binding) -> bool:
+        return declaration.value is not None and is_changeable_list(self.source, declaration.value)
+
+    def _opens_more(self, scope: Scope) -> bool:
+        is_type = scope.sort == "anonymous" or scope.node.type == "class_declaration"
+        return is_type and bool(base_types(self.source, scope.node))
 
 
 def _declared(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form
@@ -141,51 +143,10 @@ def _lambda_parameter(source: Source, stack: Stack) -> Binding | None:
     return Binding(leaf, owner.id, "parameter", scope, why="it is a parameter")
 
 
-def _assigned(source: Source, stack: Stack) -> tuple[Binding, tuple[int, ...]] | None:
-    """Return the value that an assignment gives, with the scopes around it, innermost first."""
-    place = len(stack) - 1
-    whose = stack[place - 1].child_by_field_name("object")
-    member = stack[place - 1].type == "field_access" and whose is not None
-    if member:
-        if not same(stack[place - 1].child_by_field_name("field"), stack[place]):
-            return None
-        place -= 1
-    element = stack[place - 1].type == "array_access"
-    if element:
-        if not same(stack[place - 1].child_by_field_name("array"), stack[place]):
-            return None
-        place -= 1
-    above = stack[place - 1]
-    if above.type != "assignment_expression" or not same(
-        above.child_by_field_name("left"), stack[place]
-    ):
-        return None
-    scope = scope_of(source, stack)
-    operator = above.child_by_field_name("operator")
-    plain = operator is not None and operator.type == "=" and not element
-    value = above.child_by_field_name("right") if plain else None
-    binding = Binding(
-        stack[-1],
-        0,
-        "assigned" if plain else "unknown",
-        scope,
-        value,
-        "it is changed at run time",
-    )
-    around = _around(source, scope, whose if member else None)
-    return (binding, around) if around else None
-
-
-def _around(source: Source, scope: Scope, whose: Node | None) -> tuple[int, ...]:
-    """Return the scopes around a place in which a name may be declared, innermost first.
-
-    With ``whose`` before it, as in ``this.name`` or ``Names.name``, these are types alone.
-    """
-    around: list[int] = []
-    current: Scope | None = scope
-    while current is not None:
-        named = whose is None or whose.type == "this" or current.name == source.text(whose)
-        if named and (whose is None or current.sort != "region"):
-            around.append(current.node.id)
-        current = current.outer
-    return tuple(around)
+def _whole(stack: Stack) -> tuple[int, Node | None]:
+    """Return where ``name`` or ``boat.name`` stands, and what stands before it."""
+    above = stack[-2]
+    whose = above.child_by_field_name("object") if above.type == "field_access" else None
+    if whose is None or not same(above.child_by_field_name("field"), stack[-1]):
+        return len(stack) - 1, None
+    return len(stack) - 2, whose

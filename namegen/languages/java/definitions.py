@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.java.bindings import Binding, bindings_of
+from namegen.languages.java.bindings import bindings_of
 from namegen.languages.java.expressions import dotted, expression
-from namegen.languages.java.scopes import tries
-from namegen.languages.java.types import base_types, type_words
+from namegen.languages.java.scopes import scope_of, tries
+from namegen.languages.java.types import base_types, modifiers_of, type_words
 from namegen.languages.members import MemberFinder
+from namegen.languages.owned_bindings import Binding
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, elements, named_child, span_of
+from namegen.languages.sources import Source, Stack, elements, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
 
 
-class Definitions(MemberFinder[Binding]):
+class Definitions(MemberFinder):
     """Finds the definitions of a file on demand, and remembers what was asked."""
+
+    ANONYMOUS = "object_creation_expression"
 
     def _bindings_of(self, word: str) -> list[Binding]:
         return bindings_of(self.source, word)
@@ -25,7 +28,7 @@ class Definitions(MemberFinder[Binding]):
         if not path:
             return []
         if path[0].startswith("@"):
-            return self._valued(self.bound_at(path), path[1:], path)
+            return self._valued(self.bound_at(path), path[1:], path) or self._of_anonymous(path)
         bound = [
             one for one in self._named(path[:1]) if one.way == "type" and one.within.sort == "file"
         ]
@@ -35,12 +38,14 @@ class Definitions(MemberFinder[Binding]):
         """Return the bindings of a word inside the method or block at a byte: ("@120", "name")."""
         return self._in_region(path)
 
-    def _bases(self, binding: Binding, node: Node, words: Path) -> list[Path]:
-        return [
-            attempt
-            for base in base_types(self.source, node)
-            for attempt in tries(binding.within, (*base, *words))
-        ]
+    def _base_types(self, node: Node) -> list[Path]:
+        return base_types(self.source, node)
+
+    def _tries(self, scope: Scope, words: Path) -> tuple[Path, ...]:
+        return tries(scope, words)
+
+    def _scope(self, stack: Stack) -> Scope:
+        return scope_of(self.source, stack)
 
     def _value(self, binding: Binding) -> Expression:
         span = span_of(binding.name)
@@ -148,12 +153,7 @@ def _only_return(method: Node) -> Node | None:
 def _is_final(source: Source, method: Node, binding: Binding) -> bool:
     """Whether no subclass can give the method another body."""
     owner = binding.within.type
-    if _modifiers(source, method) & {"final", "static", "private"} or owner is None:
+    if modifiers_of(source, method) & {"final", "static", "private"} or owner is None:
         return True
     closed = owner.node.type in {"enum_declaration", "record_declaration"}
-    return closed or "final" in _modifiers(source, owner.node)
-
-
-def _modifiers(source: Source, declaration: Node) -> set[str]:
-    first = named_child(declaration, 0)
-    return set(source.text(first).split()) if first and first.type == "modifiers" else set()
+    return closed or "final" in modifiers_of(source, owner.node)

@@ -47,7 +47,10 @@ def last_words(source: Source, node: Node | None) -> set[str]:
 
 
 def base_types(source: Source, node: Node) -> list[Path]:
-    """Return the types that a type extends and implements."""
+    """Return the types that a type extends and implements, or that an object is made of."""
+    if node.type == "object_creation_expression":
+        words = type_words(source, node.child_by_field_name("type"))
+        return [words] if words else []
     found: list[Path] = []
     for child in node.named_children:
         if child.type in {"superclass", "super_interfaces", "extends_interfaces"}:
@@ -55,3 +58,9 @@ def base_types(source: Source, node: Node) -> list[Path]:
                 listed = elements(base) if base.type == "type_list" else [base]
                 found += [words for one in listed if (words := type_words(source, one))]
     return found
+
+
+def modifiers_of(source: Source, declaration: Node) -> set[str]:
+    """Return the words and annotations that stand before a declaration: ``private``, ``final``."""
+    first = named_child(declaration, 0)
+    return set(source.text(first).split()) if first and first.type == "modifiers" else set()

@@ -4,105 +4,88 @@ from __future__ import annotations
 
 from typing import Literal
 
-from msgspec import Struct
-from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.expressions import RUN_TIME
-from namegen.languages.kotlin.altering import alters, has_receiver
+from namegen.languages.kotlin.altering import hands_on_list, is_changeable_list
 from namegen.languages.kotlin.expressions import opened
 from namegen.languages.kotlin.lambdas import given_to
-from namegen.languages.kotlin.scopes import TYPES, scope_of
+from namegen.languages.kotlin.scopes import TYPES, has_receiver, scope_of
 from namegen.languages.kotlin.trees import (
     after_sign,
     called_of,
     child_of,
     default_of,
+    key_of,
     lambda_of,
     last_name,
     modifiers_of,
     statements,
 )
+from namegen.languages.kotlin.types import base_types
+from namegen.languages.owned_bindings import Binding, Change, Way, WordBindings
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, Stack, named_child, same
 
-Way = Literal[
-    "value",
-    "each",
-    "type",
-    "alias",
-    "constant",
-    "method",
-    "parameter",
-    "unknown",
-    "declared",
-    "assigned",
-]
-
 _IT = "it"
 """What the one parameter of a lambda is called that names none."""
-_HIDES = "further up it is another one"
-_CHANGED = "it is changed at run time"
 _OPEN = "a subclass may give another one"
-
-
-class Binding(Struct, frozen=True):
-    """One place that declares a name or gives it a value.
-
-    ``owner`` is the node of the type or region that the name belongs to,
-    ``value`` what it gets, worked out in ``within``. A parameter's is its default.
-    """
-
-    name: Node
-    owner: int
-    way: Way
-    within: Scope
-    value: Node | None = None
-    why: str = ""
-    declared: Node | None = None
-    """The type it is declared with here."""
 
 
 def bindings_of(source: Source, word: str) -> list[Binding]:
     """Return every binding of a word in the file, in every scope, in order."""
-    found: list[Binding] = []
-    changes: list[tuple[int, Binding, tuple[int, ...]]] = []
-    of_others: list[Binding] = []
-    last_use = -1
-    for stack in source.stacks([word]):
-        if stack[-1].type != "identifier" or len(stack) < 2:
-            continue
-        binding = _it(source, stack, found) if word == _IT else _declared(source, stack)
-        if binding is not None:
-            if word != _IT and binding.within.hides(binding.owner, last_use):
-                found.append(replace(binding, way="unknown", value=None, why=_HIDES))
-            found.append(binding)
-        else:
-            last_use = stack[-1].start_byte if _is_alone(stack) else last_use
-            changed = _assigned(source, stack)
-            changes += [(len(found), *changed)] if changed is not None else []
-            of_others += _of_another(source, stack)
-    # An assignment belongs to the innermost scope around it that declares the name.
-    owners = {binding.owner for binding in found if binding.way not in {"method", "type"}}
-    for place, change, scopes in reversed(changes):
-        owner = next((scope for scope in scopes if scope in owners), None)
-        if owner is not None:
-            found.insert(place, replace(change, owner=owner))
-    # Which object it is whose property gets another value, nobody knows: it may be any.
-    whose = {one.owner for one in found if _is_variable(one)}
-    return found + [replace(one, owner=owner) for one in of_others for owner in sorted(whose)]
+    return _KotlinBindings(source, word).all()
 
 
-def _is_alone(stack: Stack) -> bool:
-    """Whether a word is a name by itself: no object's, no type's, no argument's."""
-    leaf, above = stack[-1], stack[-2]
-    if above.type == "navigation_expression":
-        return same(named_child(above, 0), leaf)
-    is_key = above.type == "value_argument" and above.child_count > 1
-    return not (is_key and same(above.children[0], leaf)) and above.type not in {
-        "call_expression",
-        "user_type",
-    }
+class _KotlinBindings(WordBindings):
+    """Finds all bindings of one word in a Kotlin file."""
+
+    def _declared(self, stack: Stack) -> Binding | None:
+        if self.word == _IT:
+            return _it(self.source, stack, self.found)
+        return _declared(self.source, stack)
+
+    def _is_alone(self, stack: Stack) -> bool:
+        leaf, above = stack[-1], stack[-2]
+        if above.type == "navigation_expression":
+            return same(named_child(above, 0), leaf)
+        if self.word == _IT or above.type in {"call_expression", "user_type"}:
+            return False
+        return not (above.type == "value_argument" and same(key_of(above), leaf))
+
+    def _change(self, stack: Stack) -> Change | None:
+        place, whose = _whole(stack)
+        target, above = stack[place], stack[place - 1]
+        scope = scope_of(self.source, stack)
+        scopes = tuple(scope.enclosing)
+        if whose == "this":
+            opened = any(map(has_receiver, (one.node for one in scope.regions)))
+            scopes = () if opened else tuple(one for one in scopes if one.sort != "region")
+        elif whose == "object":
+            scopes = ()
+        if above.type != "assignment" or not same(above.child_by_field_name("left"), target):
+            hands_on = hands_on_list(self.source, stack[: place + 1])
+            return Change(stack[-1], scope, scopes, of_lists=True) if hands_on else None
+        operator = above.child_by_field_name("operator")
+        plain = operator is not None and operator.type == "="
+        if not plain or whose == "object":
+            return Change(stack[-1], scope, scopes)
+        value = above.child_by_field_name("right")
+        return Change(stack[-1], scope, scopes, "assigned", value)
+
+    def _is_variable(self, declaration: Binding) -> bool:
+        statement = declaration.name.parent
+        if statement is not None and statement.type == "variable_declaration":
+            statement = statement.parent
+        return statement is not None and any(one.type == "var" for one in statement.children)
+
+    def _holds_several(self, declaration: Binding) -> bool:
+        return declaration.value is not None and is_changeable_list(self.source, declaration.value)
+
+    def _opens_more(self, scope: Scope) -> bool:
+        if scope.sort == "region":
+            return has_receiver(scope.node)
+        return scope.sort != "file" and bool(base_types(self.source, scope.node))
 
 
 def _declared(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form
@@ -234,66 +217,11 @@ def type_of(declaration: Node) -> Node | None:
     return after_sign(declaration, ":")
 
 
-def _assigned(source: Source, stack: Stack) -> tuple[Binding, tuple[int, ...]] | None:
-    """Return the value that an assignment gives, with the scopes around it, innermost first."""
-    place, own = _whole(stack)
-    target, above = stack[place], stack[place - 1]
-    scope = scope_of(source, stack)
-    if place > 1 and alters(source, target, above, stack[place - 2]):
-        return Binding(stack[-1], 0, "unknown", scope, None, _CHANGED), _around(scope, own=own)
-    if above.type != "assignment" or not same(above.child_by_field_name("left"), target):
-        return None
-    operator = above.child_by_field_name("operator")
-    plain = operator is not None and operator.type == "="
-    value = above.child_by_field_name("right") if plain else None
-    way: Way = "assigned" if plain else "unknown"
-    return Binding(stack[-1], 0, way, scope, value, _CHANGED), _around(scope, own=own)
-
-
-def _whole(stack: Stack) -> tuple[int, bool]:
-    """Return where ``name`` or ``this.name`` stands in the stack, and whether ``this`` is there."""
+def _whole(stack: Stack) -> tuple[int, Literal["this", "object"] | None]:
+    """Return where ``name``, ``this.name`` or ``boat.name`` stands, and whose it is said to be."""
     above = stack[-2]
-    own = above.type == "navigation_expression" and same(above.named_children[-1], stack[-1])
-    if own and above.named_children[0].type == "this_expression" and len(stack) > 2:
-        return len(stack) - 2, True
-    return len(stack) - 1, False
-
-
-def _around(scope: Scope, *, own: bool) -> tuple[int, ...]:
-    """Return the scopes in which a name may be declared, innermost first; of ``this``, types."""
-    found: list[int] = []
-    current: Scope | None = scope
-    while current is not None:
-        if not own or current.sort != "region":
-            found.append(current.node.id)
-        current = current.outer
-    return tuple(found)
-
-
-def _is_variable(binding: Binding) -> bool:
-    """Whether a name is that of a property of objects, declared with ``var``."""
-    declaration = binding.name.parent
-    if declaration is not None and declaration.type == "variable_declaration":
-        declaration = declaration.parent
-    if binding.within.sort not in {"type", "anonymous"} or declaration is None:
-        return False
-    return any(child.type == "var" for child in declaration.children)
-
-
-def _of_another(source: Source, stack: Stack) -> list[Binding]:
-    """Return that a property is changed through an object: ``boat.name = "bow"``.
-
-    In a lambda, or in a function of another class, ``name = "bow"`` may do so too.
-    """
-    place, own = _whole(stack)
-    access = stack[-2]
-    if access.type == "navigation_expression" and not own and len(stack) > 2:
-        if not same(access.named_children[-1], stack[-1]):
-            return []
-        place = len(stack) - 2
-    elif not any(has_receiver(node) for node in stack):
-        return []
-    above = stack[place - 1]
-    if above.type != "assignment" or not same(above.child_by_field_name("left"), stack[place]):
-        return []
-    return [Binding(stack[-1], 0, "unknown", scope_of(source, stack), None, _CHANGED)]
+    of_object = above.type == "navigation_expression" and same(above.named_children[-1], stack[-1])
+    if not of_object or same(above.named_children[0], stack[-1]) or len(stack) < 3:
+        return len(stack) - 1, None
+    is_own = above.named_children[0].type == "this_expression"
+    return len(stack) - 2, "this" if is_own else "object"

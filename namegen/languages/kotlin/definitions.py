@@ -5,19 +5,27 @@ from __future__ import annotations
 from tree_sitter import Node
 
 from namegen.languages.expressions import RUN_TIME
-from namegen.languages.kotlin.bindings import Binding, bindings_of, may_be_overridden, returned
+from namegen.languages.kotlin.bindings import bindings_of, may_be_overridden, returned
 from namegen.languages.kotlin.expressions import dotted, expression, opened
-from namegen.languages.kotlin.instances import Made, made_of
-from namegen.languages.kotlin.scopes import tries
-from namegen.languages.kotlin.trees import body_of, called_of, child_of
+from namegen.languages.kotlin.instances import Instance, instance_of
+from namegen.languages.kotlin.receivers import words_of_parameter, words_of_receiver
+from namegen.languages.kotlin.scopes import OF_RECEIVER, REGIONS, scope_of, tries
+from namegen.languages.kotlin.trees import body_of, called_of, child_of, last_name
 from namegen.languages.kotlin.types import base_types, type_words
 from namegen.languages.members import MemberFinder
-from namegen.languages.sources import elements, span_of
+from namegen.languages.owned_bindings import Binding
+from namegen.languages.scopes import Scope
+from namegen.languages.sources import Stack, elements, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
 
+_MOST_NAMES = 5
+"""Names of names that are followed to the class of an object."""
 
-class Definitions(MemberFinder[Binding]):
+
+class Definitions(MemberFinder):
     """Finds the definitions of a file on demand, and remembers what was asked."""
+
+    ANONYMOUS = "object_literal"
 
     def _bindings_of(self, word: str) -> list[Binding]:
         return bindings_of(self.source, word)
@@ -27,10 +35,57 @@ class Definitions(MemberFinder[Binding]):
         if not path:
             return []
         if path[0].startswith("@"):
-            return self._valued(self.bound_at(path), path[1:], path)
+            if path[1:2] in {(OF_RECEIVER,), ("this",)}:
+                return self._of_receiver(path)
+            return self._valued(self.bound_at(path), path[1:], path) or self._of_anonymous(path)
         root = self.source.root.id
         bound = [one for one in self._named(path[:1]) if one.owner == root]
         return self._valued(bound, path, path)
+
+    def _of_receiver(self, path: Path) -> list[Definition]:
+        """Return a member of the object that a lambda or a function is called on."""
+        stack = self._region(path, REGIONS)
+        if stack is None:
+            return []
+        words = words_of_receiver(self.source, stack) or self._words_of_parameter(stack)
+        if words is None:
+            return []
+        span, is_named = span_of(stack[-1]), path[1] == "this"
+        meant = self._class_members(scope_of(self.source, stack), words, path[2:])
+        if meant:
+            return [Definition(path, Ref(meant, span), span, inherited=not is_named)]
+        return [Definition(path, Unknown(RUN_TIME, span), span)] if is_named else []
+
+    def _class_members(self, scope: Scope, words: Path, rest: Path) -> tuple[Path, ...]:
+        """Return the paths of a member of a class, or of the class of what a name holds, if known.
+
+        A name that holds what another name does is followed a few times.
+        """
+        for _ in range(_MOST_NAMES):
+            bound = next(filter(None, map(self.bound_at, tries(scope, words))), [])
+            if not bound or bound[0].way == "type":
+                return tries(scope, (*words, *rest))
+            known = self._class_words(bound[0])
+            if known is None:
+                break
+            words, scope = known, bound[0].within
+        return ()
+
+    def _words_of_parameter(self, stack: Stack) -> Path | None:
+        """Return whose members a lambda sees, as a function of this file says that it is given to.
+
+        A function of another file counts as one that gives it nothing.
+        """
+        call = next((one for one in reversed(stack) if one.type == "call_expression"), None)
+        callee = called_of(call) if call is not None else None
+        if callee is not None and callee.type == "call_expression":  # on(boat) { ... }
+            callee = called_of(callee)
+        called = last_name(callee)
+        if called is None or stack[-1].type != "lambda_literal":
+            return None
+        functions = [one for one in self.bindings(self.source.text(called)) if one.way == "method"]
+        value = functions[0].value if functions else None
+        return words_of_parameter(self.source, value) if value is not None else None
 
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a word in a function, a block or types: ("@120", "name")."""
@@ -54,12 +109,14 @@ class Definitions(MemberFinder[Binding]):
     def _sort(self, node: Node) -> str:
         return "an object" if node.type == "object_declaration" else "a type"
 
-    def _bases(self, binding: Binding, node: Node, words: Path) -> list[Path]:
-        return [
-            attempt
-            for base in base_types(self.source, node)
-            for attempt in tries(binding.within, (*base, *words))
-        ]
+    def _base_types(self, node: Node) -> list[Path]:
+        return base_types(self.source, node)
+
+    def _tries(self, scope: Scope, words: Path) -> tuple[Path, ...]:
+        return tries(scope, words)
+
+    def _scope(self, stack: Stack) -> Scope:
+        return scope_of(self.source, stack)
 
     def _value(self, binding: Binding) -> Expression:
         span = span_of(binding.name)
@@ -79,9 +136,16 @@ class Definitions(MemberFinder[Binding]):
     def _below(self, binding: Binding, rest: Path, path: Path) -> list[Definition]:
         """Return a member of an enum entry or of an object that is made here or declared."""
         span = span_of(binding.name)
-        made = self._made(binding)
-        if made is not None:
-            return [Definition(path, made.member(rest), span)]
+        instance = self._instance(binding)
+        if instance is not None:
+            return [Definition(path, instance.member(rest), span)]
+        words = self._class_words(binding)
+        if words is None:
+            return [Definition(path, Unknown(RUN_TIME, span), span)]
+        return [Definition(path, Ref(tries(binding.within, (*words, *rest)), span), span)]
+
+    def _class_words(self, binding: Binding) -> Path | None:
+        """Return the name of the class of what a name holds, or of another such name."""
         words = type_words(self.source, binding.declared)
         if words is None and binding.way == "alias":
             words = type_words(self.source, binding.value)
@@ -89,17 +153,15 @@ class Definitions(MemberFinder[Binding]):
             value = opened(binding.value)
             named = called_of(value) if value.type == "call_expression" else value
             words = dotted(self.source, named)
-        if words is None:
-            return [Definition(path, Unknown(RUN_TIME, span), span)]
-        return [Definition(path, Ref(tries(binding.within, (*words, *rest)), span), span)]
+        return words
 
-    def _made(self, binding: Binding) -> Made | None:
+    def _instance(self, binding: Binding) -> Instance | None:
         """Return the object that a name holds, where its class stands in this file."""
         if binding.way == "constant":
             entry = binding.value
             if entry is None or binding.within.node.type != "class_declaration":
                 return None
-            return made_of(self, entry, binding.within.node, binding.within)
+            return instance_of(self, entry, binding.within.node, binding.within)
         if binding.way != "value" or binding.value is None:
             return None
         value = opened(binding.value)
@@ -108,9 +170,10 @@ class Definitions(MemberFinder[Binding]):
             bound = self.bound_at(attempt)
             if bound:
                 one = bound[0]
-                is_class = one.way == "type" and one.value is not None and len(bound) == 1
-                known = one.value if is_class else None
-                return made_of(self, value, known, binding.within) if known is not None else None
+                is_class = one.way == "type" and len(bound) == 1
+                if not is_class or one.value is None:
+                    return None
+                return instance_of(self, value, one.value, binding.within)
         return None
 
     def _returned(self, binding: Binding, function: Node) -> Expression:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.kotlin.bindings import Binding
 from namegen.languages.kotlin.definitions import Definitions
 from namegen.languages.kotlin.trees import child_of
+from namegen.languages.owned_bindings import Binding
 from namegen.languages.parameters import Parameter
 from namegen.languages.sources import Source, elements
 from namegen.model.facts import Expression, Ref

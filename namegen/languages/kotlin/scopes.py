@@ -30,6 +30,8 @@ REGIONS = frozenset(
 """What holds local variables."""
 _OBJECTS = frozenset({"object_literal", "enum_entry"})
 """What has a body without a name of its own."""
+OF_RECEIVER = ""
+"""Follows a region's word in the path of a name that may be its receiver's."""
 _COMPANION = "Companion"
 """What a companion object is called that has no name (Kotlin documentation, Companion objects)."""
 
@@ -70,18 +72,44 @@ def name_of(source: Source, node: Node) -> str:
     return _COMPANION if node.type == "companion_object" else ""
 
 
+def has_receiver(node: Node) -> bool:
+    """Whether names in it may be those of an object: a lambda, a function ``Boat.name()``."""
+    if node.type == "lambda_literal":
+        return True
+    if node.type == "getter" and node.parent is not None:
+        node = node.parent
+    extended = {"anonymous_function", "function_declaration", "property_declaration"}
+    return node.type in extended and any(one.type == "." for one in node.children)
+
+
 def tries(scope: Scope, words: Path) -> tuple[Path, ...]:
-    """Return the paths that a dotted name may mean at this place, innermost scope first."""
-    first = words[0]
-    if first.startswith("this") and len(words) > 1:
-        own = _this(scope, first.partition("@")[2])
-        return ((*own.path, *words[1:]),) if own is not None else (words[1:],)
-    return scope.around(words)
+    """Return the paths that a dotted name may mean at this place, in the order of the language.
+
+    Local names come before those of the object that a function or a lambda is called on.
+    """
+    if words[0].startswith("this") and len(words) > 1:
+        return _own(scope, words)
+    found: list[Path] = []
+    pending: list[Path] = []
+    for one in scope.enclosing:
+        if one.sort == "region":
+            found.append((*one.path, *words))
+            pending += [(*one.path, OF_RECEIVER, *words)] if has_receiver(one.node) else []
+        else:
+            found += [*pending, (*one.path, *words)]
+            pending = []
+    return tuple(found)
 
 
-def _this(scope: Scope, label: str) -> Scope | None:
-    """Return the type that ``this`` or ``this@Label`` means."""
-    own = scope.type
-    while own is not None and label and own.name != label:
-        own = own.outer.type if own.outer is not None else None
-    return own
+def _own(scope: Scope, words: Path) -> tuple[Path, ...]:
+    """Return the paths that ``this.name`` or ``this@Label.name`` may mean."""
+    label = words[0].partition("@")[2]
+    if not label:
+        receivers = [one for one in scope.regions if has_receiver(one.node)]
+        found = [(*one.path, "this", *words[1:]) for one in receivers]
+        if any(one.node.type != "lambda_literal" for one in receivers):
+            return tuple(found)
+        own = scope.type
+        return (*found, (*own.path, *words[1:]) if own is not None else words[1:])
+    named = next((one for one in scope.enclosing if one.sort == "type" and one.name == label), None)
+    return ((*named.path, *words[1:]) if named is not None else words,)

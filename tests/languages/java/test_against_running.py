@@ -19,7 +19,7 @@ from tests.languages.holding import known_of, line_of, noted_lines
 
 CLASSES = 300
 MAIN = """\
-import java.util.List;
+import java.util.*;
 
 class Main {
   static int turn = 0;
@@ -45,6 +45,31 @@ ENUM = """\
     String id() { return id; }
   }
 """
+PARTS = """\
+  static class Part {
+    String name = FIRST;
+    void tell() {
+      Main.motor(name);
+    }
+    void tellAll() {
+      Part own = new Part() {
+        void tell() {
+          Main.motor(name);
+          Main.motor(this.name);
+        }
+      };
+      own.tell();
+    }
+  }
+  static class Other extends Part {
+    void rename(Part other) {
+      CHANGE
+    }
+  }
+  static Part part = new Other();
+"""
+CHANGES = ["", "", "", "name = TEXT;", "this.name = TEXT;", "super.name = TEXT;"]
+CHANGES += ["other.name = TEXT;", "String name; name = TEXT;"]
 
 
 class Maker:
@@ -99,7 +124,7 @@ class Maker:
         self.texts, self.variables, self.arrays = known
 
     def statement(self, deep: int) -> Iterator[str]:
-        sorts = ["look-up", "look-up", "declared", "assigned", "element", "each", "if"]
+        sorts = ["look-up", "look-up", "declared", "assigned", "element", "each", "if", "part"]
         sort = self.random.choice(sorts)
         if sort == "declared":
             yield self.declared()
@@ -107,7 +132,13 @@ class Maker:
             how = self.random.choice(["=", "+="])
             yield f"{self.random.choice(self.variables)} {how} {self.text()};"
         elif sort == "element" and self.arrays:
-            yield f"{self.random.choice(self.arrays)}[0] = {self.text()};"
+            array, other = self.random.choice(self.arrays), self.fresh()
+            forms = ["{0}[0] = {1};", "Arrays.fill({0}, {1});", "String[] {2} = {0};"]
+            forms += ["String[] {2} = {0}; {2}[0] = {1};", "Main.motor({0}[0] + {0}.length);"]
+            yield self.random.choice(forms).format(array, self.text(), other)
+        elif sort == "part":
+            forms = ["part.tell();", "part.tellAll();", "((Other) part).rename(part);"]
+            yield self.random.choice(forms)
         elif sort == "each" and deep:
             name, over = self.fresh(), [f"List.of({self.values()})", *self.arrays]
             yield f"for (String {name} : {self.random.choice(over)}) {{"
@@ -129,12 +160,14 @@ class Maker:
         body = [*self.block(2), *self.block(2)]
         called = self.random.choice(['"a"', *(t for t in self.texts if t.startswith("P"))])
         lines = [
-            *("import java.util.List;", "", f"class {self.name} {{"),
+            *("import java.util.*;", "", f"class {self.name} {{"),
             *fields,
             *("static void run() {", *body, "}"),
             f"static String called() {{ return {called}; }}",
         ]
-        return "\n".join(lines) + "\n" + ENUM + "}\n"
+        change = self.random.choice(CHANGES).replace("TEXT", self.text(0))
+        parts = PARTS.replace("FIRST", self.text(0)).replace("CHANGE", change)
+        return "\n".join(lines) + "\n" + ENUM + parts + "}\n"
 
 
 @pytest.fixture(scope="module")

@@ -42,6 +42,26 @@ FOLLOWED = [
     ('void f() { Runnable r = () -> { String n = "a"; motor(n); }; }', ["a"]),
     ('void f() { Object o = new Object() { String n = "a"; void g() { motor(n); } }; }', ["a"]),
     ('void f() { String n; motor(n = "bow"); }', ["bow"]),
+    (
+        'class B { String n = "b"; } String n = "a";'
+        " void f() { new B() { void g() { motor(n); motor(this.n); } }; }",
+        ["b"] * 2,
+    ),
+    (
+        'String n = "a"; void f() { new Unread() { void g() { motor(n); } }; }',
+        ["a"],
+    ),
+    (
+        'class B { String n = "a"; void f() { motor(n); } } class K { String n; { n = "b"; } }',
+        ["a"],
+    ),
+    (
+        'class B { String n = "a"; void f() { motor(n); } }'
+        ' class K extends B { void g() { String n; n = "b"; } }',
+        ["a"],
+    ),
+    ('class B { final String n = "a"; void f(K k) { k.n = "b"; motor(n); } }', ["a"]),
+    ('String[] all = {"a"}; void f() { tell(all, all[0], all.length); motor(all); }', ["a"]),
     # not known
     (
         'String n() { return "bow"; } void f() { motor(n()); }',
@@ -54,6 +74,31 @@ FOLLOWED = [
         ["[`n` is assigned more than once]"],
     ),
     ('void f() { boat.n = 1; n(); this.n = 2; String n = "a"; motor(n); }', ["a"]),
+    *(
+        (
+            'class B { String n = "a"; void f() { motor(n); } } static String n;'
+            f" class K extends B {{ void g(B b) {{ {change} }} }}",
+            ["[`n` is assigned more than once]"],
+        )
+        for change in ('n = "b";', 'this.n = "b";', 'super.n = "b";', 'b.n = "b";', 'n += "b";')
+    ),
+    (
+        'class B { String n = "a"; void f() { motor(n); } Object o = new B() { { n = "b"; } }; }',
+        ["[`n` is assigned more than once]"],
+    ),
+    *(
+        (
+            f'String[] all = {{"a"}}; void f(Main m) {{ {change} for (var n : all) motor(n); }}',
+            ["[it runs over values that are not written out]"],
+        )
+        for change in (
+            'String[] other = all; other[0] = "b";',
+            'Arrays.fill(all, "b");',
+            'm.all[0] = "b";',
+            "names = all;",
+            'Collections.addAll(all, "b");',
+        )
+    ),
     ('void f() { for (String n : List.of("a")) motor(n); }', ["a"]),
     (
         'String[] all = {"a"}; void f() { all[0] = x; for (var n : all) motor(n); }',

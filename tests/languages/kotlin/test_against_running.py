@@ -50,7 +50,13 @@ enum class E(val id: String) { X("ex"), Y("ey") }
 open class Part(val own: String = "own") { var name = FIRST; open val kind = "part" }
 class Other : Part() { override val kind = "other" }
 fun Part.renamed() { name = "renamed" }
+open class Deck(val where: String = FIRST) { var name = SECOND; val side = FIRST; CHANGED }
+class Upper : Deck() { fun rename() { UPPER } }
+const val side = "outside"
+fun on(deck: Deck, run: Deck.() -> Unit) = deck.run()
 """
+WITHIN = ["with(Deck()) {", "with(deck) {", "deck.apply {", "deck.run {", "on(deck) {"]
+"""Lambdas in which the names of a deck hide those outside of it, which no local name bears."""
 
 
 class Maker:
@@ -131,6 +137,7 @@ class Maker:
 
     def statement(self, deep: int) -> Iterator[str]:
         sorts = ["look-up", "look-up", "look-up", "declared", "changed", "each", "if", "lambda"]
+        sorts += ["deck"]
         sort = self.random.choice(sorts)
         if sort == "declared":
             yield self.declared()
@@ -143,9 +150,21 @@ class Maker:
         elif sort == "lambda" and deep:
             begin = self.random.choice(["run {", "part.apply {", "with(part) {", "part.let { _ ->"])
             yield from (begin, *self.block(deep - 1), "}")
+        elif sort == "deck" and deep:
+            yield from self.deck(deep)
         else:
             self.lookups += 1
             yield f'motor({self.text()}, "{self.name}:{self.lookups}")'
+
+    def deck(self, deep: int) -> Iterator[str]:
+        """Yield what is done with a deck; its names hide those outside that no function has."""
+        names = ["side", "where"]
+        self.texts += names
+        self.lookups += 1
+        own = self.random.choice(["side", "where", "name"])
+        yield from (self.random.choice(WITHIN), f'motor(this.{own}, "{self.name}:{self.lookups}")')
+        yield from (*self.block(deep - 1), "}")
+        self.texts = [one for one in self.texts if one not in names]
 
     def each(self, deep: int) -> Iterator[str]:
         """Yield a loop over a list."""
@@ -166,20 +185,33 @@ class Maker:
         variable, text = self.random.choice(self.variables), self.text()
         forms = ["{0} = {1}", "{0} += {1}", "run {{ {0} = {1} }}", "part.apply {{ name = {1} }}"]
         forms += ["with(part) {{ this.name = {1} }}", "part.renamed()"]
+        forms += ["(deck as? Upper)?.rename()", "Upper().rename()"]
         forms += ["{2}.add({1})", "{2} += {1}", "{2}[0] = {1}"] if self.mutable else []
+        forms += (
+            ["val {3} = {2}; {3}.add({1})", "{2}.also {{ it.add({1}) }}"] if self.mutable else []
+        )
+        forms += ["with({2}) {{ add({1}) }}", "{2}.apply {{ add({1}) }}"] if self.mutable else []
         mutable = self.random.choice(self.mutable) if self.mutable else ""
-        return self.random.choice(forms).format(variable, text, mutable)
+        return self.random.choice(forms).format(variable, text, mutable, self.fresh())
 
     def made(self) -> str:
         """Return the file."""
         literals = [self.text(0), self.text(0)]
         objects = OBJECTS.replace("FIRST", literals[0]).replace("SECOND", literals[1])
+        changes = ["", "", "fun again() { name = OTHER }", "fun same() { var name = OTHER }"]
+        upper = ["", "", "name = OTHER", "this.name = OTHER", "super.name = OTHER"]
+        upper += ["var name: String; name = OTHER"]
+        for mark, forms in (("CHANGED", changes), ("UPPER", upper)):
+            form = self.random.choice(forms).replace("OTHER", self.text(0))
+            objects = objects.replace(mark, form)
+        deck = self.random.choice(["Deck()", "Upper()", f"Deck({self.text(0)})"])
         part = self.random.choice(["Part()", "Other()", 'Part("mine")'])
         first = [self.declared() for _ in range(self.random.randint(1, 3))]
         body = ["run {", *self.block(2), "}", "run {", *self.block(2), "}"]
         called = self.random.choice(['"a"', "Names.ONE", "E.X.id"])
         lines = [
-            *(f"package {self.name}", "import start.*", objects, f"val part = {part}", *first),
+            *(f"package {self.name}", "import start.*", objects, f"val part = {part}"),
+            *(f"val deck = {deck}", *first),
             *("fun run() {", *body, "}", f"fun called() = {called}"),
         ]
         return "\n".join(lines) + "\n"

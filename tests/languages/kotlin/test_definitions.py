@@ -82,7 +82,64 @@ FOLLOWED = [
     ('val o = object : I { val n = "a"\n fun g() { motor(n) } }', ["a"]),
     ('fun f(boat: Boat) { val n = "bow"\n boat.run { motor(n) } }', ["bow"]),
     ('fun f() { val n = "bow"; motor(n) { n -> stop(n) } }', ["bow"]),
+    # names of the object that a function or lambda is called on
+    (
+        'const val n = "a"\nclass K { val n = "b" }\n'
+        "fun f() { with(K()) { motor(n); motor(this.n) } }",
+        ["b"] * 2,
+    ),
+    ('const val n = "a"\nclass K { val n = "b" }\nfun f(k: K) { k.apply { motor(n) } }', ["b"]),
+    ('const val n = "a"\nclass K { val n = "b" }\nfun f(k: K) { k.run { motor(n) } }', ["b"]),
+    (
+        'const val n = "a"\nclass K { val n = "b" }\nfun K.go() { motor(n); motor(this.n) }',
+        ["b"] * 2,
+    ),
+    ('const val n = "a"\nclass K { val n = "b" }\nval K.m: Any\n get() = motor(n)', ["b"]),
+    ('const val n = "a"\nclass K { val n = "b" }\nval go = fun K.() { motor(n) }', ["b"]),
+    (
+        'const val n = "a"\nclass K { val n = "b" }\nfun on(go: K.() -> Unit) = K().go()\n'
+        "fun f() { on { motor(n) }\n on({ motor(n) }) }",
+        ["b"] * 2,
+    ),
+    (
+        'class K { val n = "b" }\nclass A { val n = "a"\n fun f(k: K) { k.run { motor(n) }\n'
+        " k.let { motor(n) }\n k.run { motor(this@A.n) } } }",
+        ["b", "a", "a"],
+    ),
+    ('class K { val n = "b" }\nfun f(k: K) { val n = "a"\n k.run { motor(n) } }', ["a"]),
+    ('const val n = "a"\nfun f(k: Unread) { k.run { motor(n) } }', ["a"]),
+    ('const val n = "a"\nclass K\nfun f(k: K) { k.run { motor(n) } }', ["a"]),
+    (
+        'open class K { val n = "a" }\nconst val n = "b"\nval k = object : K() {\n'
+        " fun f() { motor(n) } }",
+        ["a"],
+    ),
     # not known
+    (
+        'class K(val n: String) { constructor(i: Int, n: String) : this("c") }\n'
+        'val k = K(1, "b")\nfun f() { motor(k.n) }',
+        ["[it is made at run time]"],
+    ),
+    (
+        'class K(vararg l: String, val n: String = "a")\nval k = K("b", "c")\n'
+        "fun f() { motor(k.n) }",
+        ["[it is made at run time]"],
+    ),
+    (
+        "class K private constructor(val n: String) {\n"
+        ' companion object { operator fun invoke(n: String) = K("a") } }\n'
+        'val k = K("b")\nfun f() { motor(k.n) }',
+        ["[it is made at run time]"],
+    ),
+    (
+        'class K(val n: String = "a")\nval k = K("b", "c")\nfun f() { motor(k.n) }',
+        ["[it is made at run time]"],
+    ),
+    (
+        'class K(val n: String = "a", val m: String)\nval k = K(m = "b")\n'
+        "fun f() { motor(k.n); motor(k.m) }",
+        ["a", "b"],
+    ),
     (
         'open class A { open val n = "bow"\n fun f() { motor(n) } }',
         ["[a subclass may give another one]"],
@@ -143,8 +200,27 @@ CHANGED = [
     'class A { var n = "a"\n fun f() { motor(n) } }\nfun A.g() { n = "b" }',
     'class A { var n = "a"\n fun f(l: List<A>) { l.forEach { it.run { n = "b" } }\n motor(n) } }',
     'val n = "a"\nfun f() { motor(n)\n val n = "b"\n tell(n) }',
+    'open class A { var n = "a"\n fun f() { motor(n) } }\nclass B : A() { init { n = "b" } }',
+    'open class A { var n = "a"\n fun f() { motor(n) } }\nclass B : A() { init { this.n = "b" } }',
+    'open class A { var n = "a"\n fun f() { motor(n) } }\nclass B : A() { init { super.n = "b" } }',
+    'open class A { var n = "a"\n fun f() { motor(n) } }\nvar n = "c"\n'
+    'class B : A() { init { n = "b" } }',
+    'open class A { var n = "a"\n fun f() { motor(n) } }\n'
+    'val b = object : A() { init { n = "b" } }',
+    'val l = arrayListOf("a")\nval m = l\nfun f() { m.add("b")\n for (n in l) motor(n) }',
+    'val l = arrayListOf("a")\nfun f() { with(l) { add("b") }\n l.forEach { motor(it) } }',
+    'val l = arrayListOf("a")\nfun f() { l.apply { add("b") }\n l.forEach { motor(it) } }',
+    'val l = arrayListOf("a")\nfun f() { l.plusAssign("b")\n l.forEach { motor(it) } }',
+    'class A { val l = arrayListOf("a")\n fun f() { for (n in l) motor(n) } }\n'
+    'fun g(a: A) { a.l.add("b") }',
 ]
 NOT_CHANGED = [
+    'class A { var n = "a"\n fun f() { motor(n) } }\nclass B { var n = "c"\n init { n = "b" } }',
+    'open class A { var n = "a"\n fun f() { motor(n) } }\n'
+    'class B : A() { fun g() { var n = "c"\n n = "b" } }',
+    'val l = listOf("a")\nval m = l\nfun f() { for (n in l) motor(n) }',
+    'val l = arrayOf("a")\nfun f() { l.forEach { motor(it) }\n tell(*l); tell(l.size, l[0], l) }',
+    'fun f() { val n = "a"\n val m = n\n with(boat) { motor(n) }\n tell(m) }',
     'fun f() { boat.n = 1; n(); fit(n = 2); val n = "a"; motor(n) }',
     'fun f() { run { val n = "a"; motor(n) }\n val m = "b" }',
     'fun f() { val all = listOf("a")\n tell(all[0], all.size)\n for (n in all) motor(n) }',

@@ -63,15 +63,16 @@ class Change(Struct, frozen=True):
     name: Node
     within: Scope
     scopes: tuple[Scope, ...]
-    way: Way = "unknown"
+    sort: Literal["assigned", "in place", "another name"] = "assigned"
+    """What is done: the last is done only to what holds several; a text it leaves as it is."""
     value: Node | None = None
-    of_lists: bool = False
-    """Whether it changes what holds several, and leaves a text as it is."""
+    """What is assigned, if just that is."""
 
     def at(self, owner: int) -> Binding:
         """Return what the change gives to the variable of an owner."""
-        why = _HANDED_ON if self.of_lists else CHANGED
-        return Binding(self.name, owner, self.way, self.within, self.value, why)
+        way: Way = "assigned" if self.value is not None else "unknown"
+        why = _HANDED_ON if self.sort == "another name" else CHANGED
+        return Binding(self.name, owner, way, self.within, self.value, why)
 
 
 class WordBindings(ABC):
@@ -139,7 +140,7 @@ class WordBindings(ABC):
         meant = [] if nearest is None else [nearest]
         if nearest is None or not is_sure:
             meant += [one for one in self._members(change) if one != nearest]
-        if change.of_lists:
+        if change.sort == "another name":
             lists = {one.owner for one in self.found if self._holds_several(one)}
             meant = [one for one in meant if one in lists]
         return [change.at(owner) for owner in meant]
@@ -152,6 +153,6 @@ class WordBindings(ABC):
                 for one in self.found
                 if one.way not in _NO_VARIABLES
                 and one.within.sort in _MEMBERS
-                and (change.of_lists or self._is_variable(one))
+                and (change.sort != "assigned" or self._is_variable(one))
             }
         )

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from tree_sitter import Node
 
 from namegen.languages.sources import Source, Stack, named_child, same
 
+_METHODS = frozenset({"replaceAll", "set", "sort"})
+"""Methods that change a list of as many as before, as ``Arrays.asList`` gives."""
 _CHANGERS = frozenset({"addAll", "arraycopy", "fill", "replaceAll", "setAll", "sort"})
 """Methods of Java's library that change an array or a list which they are given."""
 _READERS = frozenset(
@@ -32,26 +36,29 @@ def is_changeable_list(source: Source, value: Node) -> bool:
     return name is not None and source.text(name) == "asList"
 
 
-def hands_on_list(source: Source, stack: Stack) -> bool:
-    """Whether the use of a list, the last of the stack, may change it or is another name for it.
+def changed_by(source: Source, stack: Stack) -> Literal["in place", "another name"] | None:
+    """Return whether the use of a list, the last of the stack, changes it or gives it a name.
 
     What a method of the program does with a list that it is given is not looked at.
     """
     node, above = stack[-1], stack[-2]
     match above.type:
-        case "array_access" if same(above.child_by_field_name("array"), node):
-            statement = stack[-3]
-            is_set = same(statement.child_by_field_name("left"), above)
-            return statement.type == "assignment_expression" and is_set
         case "array_access":
-            return False
+            left = stack[-3].child_by_field_name("left")
+            is_set = stack[-3].type == "assignment_expression" and same(left, above)
+            return "in place" if is_set and same(above.child_by_field_name("array"), node) else None
         case "field_access":
-            return source.text(above.named_children[-1]) != "length"
+            return None if _word(source, above, "field") == "length" else "another name"
         case "method_invocation":
-            name = above.child_by_field_name("name")
-            on = same(above.child_by_field_name("object"), node)
-            return on and (name is None or source.text(name) not in _READERS)
+            if not same(above.child_by_field_name("object"), node):
+                return None
+            word = _word(source, above, "name")
+            return "in place" if word in _METHODS else None if word in _READERS else "another name"
         case "argument_list":
-            name = stack[-3].child_by_field_name("name")
-            return name is not None and source.text(name) in _CHANGERS
-    return above.type not in _READING
+            return "in place" if _word(source, stack[-3], "name") in _CHANGERS else None
+    return None if above.type in _READING else "another name"
+
+
+def _word(source: Source, node: Node, field: str) -> str:
+    name = node.child_by_field_name(field)
+    return source.text(name) if name is not None else ""

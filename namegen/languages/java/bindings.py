@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.java.altering import hands_on_list, is_changeable_list
+from namegen.languages.java.altering import changed_by, is_changeable_list
 from namegen.languages.java.scopes import TYPES, scope_of
 from namegen.languages.java.types import base_types, modifiers_of
 from namegen.languages.owned_bindings import Binding, Change, WordBindings
@@ -40,14 +40,14 @@ class _JavaBindings(WordBindings):
         above = stack[place - 1]
         left = above.child_by_field_name("left")
         if above.type != "assignment_expression" or not same(left, stack[place]):
-            hands_on = hands_on_list(self.source, stack[: place + 1])
-            return Change(stack[-1], scope, scopes, of_lists=True) if hands_on else None
+            how = changed_by(self.source, stack[: place + 1])
+            return Change(stack[-1], scope, scopes, how) if how is not None else None
         operator = above.child_by_field_name("operator")
         plain = operator is not None and operator.type == "="
         if not plain or not scopes:
             return Change(stack[-1], scope, scopes)
         value = above.child_by_field_name("right")
-        return Change(stack[-1], scope, scopes, "assigned", value)
+        return Change(stack[-1], scope, scopes, value=value)
 
     def _scopes(self, scope: Scope, whose: Node | None) -> tuple[Scope, ...]:
         """Return the scopes that may declare a name, innermost first; none for any object's.

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from tree_sitter import Node
 
 from namegen.languages.kotlin.expressions import opened
@@ -13,6 +15,12 @@ _CHANGEABLE = frozenset(
     | {"sortedSetOf"}
 )
 """Functions of Kotlin's library that give a list which can be changed."""
+_METHODS = frozenset(
+    {"add", "addAll", "addFirst", "addLast", "clear", "fill", "minusAssign", "plusAssign", "put"}
+    | {"putAll", "remove", "removeAll", "removeAt", "removeFirst", "removeIf", "removeLast"}
+    | {"replaceAll", "retainAll", "set"}
+)
+"""Methods of Kotlin's library that change a list, a set, a table or an array."""
 _CHANGERS = frozenset({"addAll", "arraycopy", "fill", "replaceAll", "setAll", "with"})
 """Functions of Java's library that change a list which they are given, and ``with``."""
 _READERS = frozenset(
@@ -39,29 +47,31 @@ def is_changeable_list(source: Source, value: Node) -> bool:
     return name is not None and source.text(name) in _CHANGEABLE
 
 
-def hands_on_list(source: Source, stack: Stack) -> bool:
-    """Whether the use of a list, the last of the stack, may change it or is another name for it.
+def changed_by(source: Source, stack: Stack) -> Literal["in place", "another name"] | None:
+    """Return whether the use of a list, the last of the stack, changes it or gives it a name.
 
     What a function of the program does with a list that it is given is not looked at.
     """
     node, above = stack[-1], stack[-2]
     match above.type:
-        case "navigation_expression" if same(named_child(above, 0), node):
-            last = last_name(above)
-            return last is None or source.text(last) not in _READERS
         case "navigation_expression":
-            return False
+            if not same(named_child(above, 0), node):
+                return None
+            word = _word(source, above)
+            return "in place" if word in _METHODS else None if word in _READERS else "another name"
         case "index_expression":
-            is_set = stack[-3].type == "assignment"
-            return is_set and same(stack[-3].child_by_field_name("left"), above)
+            left = stack[-3].child_by_field_name("left")
+            is_set = stack[-3].type == "assignment" and same(left, above)
+            return "in place" if is_set and same(named_child(above, 0), node) else None
         case "for_statement":
-            return False
+            return None
         case "value_argument":
-            return not same(key_of(above), node) and _is_given_to_changer(source, stack)
-    return above.type not in _READING
+            call = stack[-4] if len(stack) > 3 else None
+            given = call is not None and _word(source, called_of(call)) in _CHANGERS
+            return "in place" if given and not same(key_of(above), node) else None
+    return None if above.type in _READING else "another name"
 
 
-def _is_given_to_changer(source: Source, stack: Stack) -> bool:
-    call = stack[-4] if len(stack) > 3 else None
-    name = last_name(called_of(call)) if call is not None else None
-    return name is not None and source.text(name) in _CHANGERS
+def _word(source: Source, node: Node | None) -> str:
+    name = last_name(node)
+    return source.text(name) if name is not None else ""

@@ -7,7 +7,7 @@ from typing import Literal
 from tree_sitter import Node
 
 from namegen.languages.expressions import RUN_TIME
-from namegen.languages.kotlin.altering import hands_on_list, is_changeable_list
+from namegen.languages.kotlin.altering import changed_by, is_changeable_list
 from namegen.languages.kotlin.expressions import opened
 from namegen.languages.kotlin.lambdas import given_to
 from namegen.languages.kotlin.scopes import TYPES, has_receiver, scope_of
@@ -64,14 +64,14 @@ class _KotlinBindings(WordBindings):
         elif whose == "object":
             scopes = ()
         if above.type != "assignment" or not same(above.child_by_field_name("left"), target):
-            hands_on = hands_on_list(self.source, stack[: place + 1])
-            return Change(stack[-1], scope, scopes, of_lists=True) if hands_on else None
+            how = changed_by(self.source, stack[: place + 1])
+            return Change(stack[-1], scope, scopes, how) if how is not None else None
         operator = above.child_by_field_name("operator")
         plain = operator is not None and operator.type == "="
         if not plain or whose == "object":
             return Change(stack[-1], scope, scopes)
         value = above.child_by_field_name("right")
-        return Change(stack[-1], scope, scopes, "assigned", value)
+        return Change(stack[-1], scope, scopes, value=value)
 
     def _is_variable(self, declaration: Binding) -> bool:
         statement = declaration.name.parent

@@ -2,26 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
-from msgspec import Struct
 from tree_sitter import Node
 
+from namegen.languages.python.altering import PATTERNS, SETTERS
+from namegen.languages.python.binding import CHANGED, Binding, Way
 from namegen.languages.python.chains import KEYS, VALUES
-from namegen.languages.python.scopes import Scope, own_name, scope_at, scope_of
+from namegen.languages.python.changes import HANDED_ON, Change, change_at, laid, own_class, shared
+from namegen.languages.python.scopes import Scope, scope_at, scope_of
 from namegen.languages.sources import Source, Stack, elements, named_child, same
 
-Way = Literal["value", "each", "class", "parameter", "import", "unknown", "declared"]
-
-_PATTERNS = frozenset({"pattern_list", "tuple_pattern", "list_pattern"})
-_CHANGERS = frozenset(
-    {
-        *("append", "extend", "insert", "remove", "pop", "clear", "sort", "reverse"),
-        *("update", "setdefault", "popitem"),
-    }
-)
 _LOOPS = frozenset({"for_statement", "for_in_clause"})
-CHANGED = "it is changed at run time"
 _PARAMETERS = frozenset(
     {
         "parameters",
@@ -35,31 +25,17 @@ _PARAMETERS = frozenset(
 )
 
 
-class Binding(Struct, frozen=True):
-    """One place that gives a name a value.
+_MOST_NAMES = 5
+"""Names for one list, each given by the one before, of which it is asked whether they change it."""
 
-    ``scope`` is the one the name then belongs to; ``value`` is the node of the
-    value, worked out in ``within``; ``way`` tells how the two hang together
-    (``each``: one after the other of the value's elements).
+
+def bindings_of(source: Source, word: str, names: int = 1) -> list[Binding]:
+    """Return every binding of a word in the file, in every scope, in order.
+
+    The word is the last of so many names for what it stands for.
     """
-
-    name: Node
-    scope: Scope
-    way: Way
-    within: Scope
-    value: Node | None = None
-    why: str = ""
-    declared: Node | None = None
-    """The type that the name is annotated with here."""
-    attribute: bool = False
-    """Whether it is set as ``self.name``."""
-    part: str | None = None
-    """Which part of each entry of the table ``value`` it gets: ``keys()`` or ``values()``."""
-
-
-def bindings_of(source: Source, word: str) -> list[Binding]:
-    """Return every binding of a word in the file, in every scope, in order."""
     found: list[Binding] = []
+    changes: list[Change] = []
     borrowed: dict[int, Scope] = {}
     for stack in source.stacks([word]):
         if stack[-1].type != "identifier" or len(stack) < 2:
@@ -71,7 +47,20 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
         binding = _binding(source, stack)
         if binding is not None:
             found.append(binding)
-    return [_where_bound(_given_back(binding, borrowed), found) for binding in found]
+        else:
+            change = change_at(source, stack)
+            changes += [change] if change is not None else []
+    changes = [one for one in changes if _matters(source, one, names)]
+    bound = [_given_back(binding, borrowed) for binding in found]
+    return [*bound, *laid(changes, bound, lists=names > 1), *shared(source, bound)]
+
+
+def _matters(source: Source, change: Change, names: int) -> bool:
+    """Whether a change is one, or gives another name through which the list is changed."""
+    if not change.other or names >= _MOST_NAMES:
+        return True
+    through = bindings_of(source, change.other, names + 1)
+    return any(one.why in {CHANGED, HANDED_ON} for one in through)
 
 
 def _lender(scope: Scope, is_global: bool) -> Scope:
@@ -91,28 +80,15 @@ def _given_back(binding: Binding, borrowed: dict[int, Scope]) -> Binding:
     return Binding(binding.name, scope, binding.way, binding.within, binding.value, binding.why)
 
 
-def _where_bound(change: Binding, bindings: list[Binding]) -> Binding:
-    """Return a change of a list or table as one of the name around it that stands for it."""
-    scope: Scope | None = change.scope if change.why == CHANGED and not change.attribute else None
-    while scope is not None:
-        if any(b.scope.node.id == scope.node.id and b.why != CHANGED for b in bindings):
-            return Binding(change.name, scope, change.way, change.within, why=CHANGED)
-        scope = scope.outer
-    return change
-
-
 def _binding(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form
     """Return what the last node of the stack binds, or None where it is only used."""
     leaf, parent = stack[-1], stack[-2]
     kind = parent.type
     if kind == "assignment":
         return _assigned(source, stack, leaf, parent)
-    if kind in {"attribute", "subscript"} and _changes(source, stack):
-        scope = scope_of(source, stack)
-        return Binding(leaf, scope, "unknown", scope, why=CHANGED)
     if kind == "attribute":
         return _own_attribute(source, stack)
-    if kind in _PATTERNS:
+    if kind in PATTERNS:
         return _unpacked(source, stack)
     if kind in _PARAMETERS:
         return _parameter(source, stack)
@@ -147,45 +123,17 @@ def _assigned(source: Source, stack: Stack, target: Node, parent: Node) -> Bindi
     return Binding(stack[-1], scope, way, scope, value, declared=declared)
 
 
-def _changes(source: Source, stack: Stack) -> bool:
-    """Whether the list that the last node names is changed: ``x.append(1)``, ``x[0] = 1``."""
-    if len(stack) < 3:
-        return False
-    whole, parent, above = stack[-1], stack[-2], stack[-3]
-    if parent.type == "attribute" and same(parent.child_by_field_name("object"), whole):
-        method = parent.child_by_field_name("attribute")
-        return above.type == "call" and method is not None and source.text(method) in _CHANGERS
-    if parent.type != "subscript" or not same(parent.child_by_field_name("value"), whole):
-        return False
-    is_set = above.type in _SETTERS and same(above.child_by_field_name("left"), parent)
-    return is_set or above.type == "delete_statement"
-
-
-_SETTERS = _PATTERNS | {"assignment", "augmented_assignment", "for_statement", "as_pattern_target"}
-
-
-def _own_attribute(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911
-    """Return the binding by ``self.x = value``, or the change of a list that it names."""
+def _own_attribute(source: Source, stack: Stack) -> Binding | None:
+    """Return the binding by ``self.x = value``."""
     parent, above = stack[-2], stack[-3]
-    changed = _changes(source, stack[:-1])
-    if not same(parent.child_by_field_name("attribute"), stack[-1]):
+    named = same(parent.child_by_field_name("attribute"), stack[-1])
+    if not named or above.type not in SETTERS:
         return None
-    if above.type not in _SETTERS and not changed:
+    within = scope_of(source, stack)
+    owner = own_class(source, stack, within)
+    if owner is None:
         return None
-    whose = parent.child_by_field_name("object")
-    if whose is None or whose.type != "identifier":
-        return None
-    word = source.text(whose)
-    scope: Scope | None = scope_of(source, stack)
-    within = scope
-    while scope is not None and own_name(source, scope) != word:
-        scope = scope.outer
-    if scope is None or scope.outer is None or within is None:
-        return None
-    owner = scope.outer
     if above.type == "assignment":
-        if not same(above.child_by_field_name("left"), parent):
-            return None
         found = _assigned(source, stack, parent, above)
         if found is None:
             return None

@@ -5,7 +5,8 @@ from __future__ import annotations
 from tree_sitter import Node
 
 from namegen.languages.definitions import DefinitionFinder
-from namegen.languages.python.bindings import Binding, bindings_of
+from namegen.languages.python.binding import Binding
+from namegen.languages.python.bindings import bindings_of
 from namegen.languages.python.chains import chain
 from namegen.languages.python.expressions import TAKEN, dotted, expression, is_wrapper
 from namegen.languages.python.scopes import Scope, scope_at, tries

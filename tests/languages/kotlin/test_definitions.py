@@ -211,6 +211,8 @@ CHANGED = [
     'val l = arrayListOf("a")\nfun f() { with(l) { add("b") }\n l.forEach { motor(it) } }',
     'val l = arrayListOf("a")\nfun f() { l.apply { add("b") }\n l.forEach { motor(it) } }',
     'val l = arrayListOf("a")\nfun f() { l.plusAssign("b")\n l.forEach { motor(it) } }',
+    'object K { val l = arrayListOf("a") }\nval l = K.l\n'
+    'fun f() { l.add("b")\n for (n in l) motor(n) }',
     'class A { val l = arrayListOf("a")\n fun f() { for (n in l) motor(n) } }\n'
     'fun g(a: A) { a.l.add("b") }',
 ]

@@ -46,6 +46,12 @@ SIMPLE = st.one_of(
     st.tuples(NAMES, VALUES).map("{0[0]}.append({0[1]})".format),
     st.tuples(NAMES, VALUES).map("{0[0]}.update({0[1]})".format),
     st.tuples(NAMES, KEYS).map("del {0[0]}[{0[1]}]".format),
+    st.tuples(NAMES, NAMES).map(" = ".join),
+    st.tuples(NAMES, NAMES, VALUES).map("{0[0]} = {0[1]} = {0[2]}".format),
+    st.tuples(NAMES, NAMES).map("{0[0]} = [{0[1]}]".format),
+    st.tuples(NAMES, VALUES).map("k.{0[0]} = {0[1]}".format),
+    st.tuples(NAMES, VALUES).map("k.{0[0]}.append({0[1]})".format),
+    NAMES.map("motor(k.{})".format),
     st.tuples(NAMES, NAMES, VALUES, VALUES).map("{0[0]}, {0[1]} = {0[2]}, {0[3]}".format),
 )
 
@@ -53,6 +59,22 @@ SIMPLE = st.one_of(
 def indented(block: list[str]) -> str:
     """Return the statements of a block, one step further in."""
     return "\n".join("    " + line for part in block for line in part.split("\n"))
+
+
+OBJECTS = """\
+class K:
+{0[0]}
+    def tell(self):
+        motor(self.{0[1]})
+class L(K):
+{0[2]}
+    def change(self):
+        self.{0[3]} = {0[4]}
+        motor(self.{0[3]})
+k = L()
+k.tell()
+k.change()
+k.tell()"""
 
 
 def blocks(inner: st.SearchStrategy[str]) -> st.SearchStrategy[str]:
@@ -69,6 +91,7 @@ def blocks(inner: st.SearchStrategy[str]) -> st.SearchStrategy[str]:
         st.tuples(NAMES, body).map("def f({0[0]}):\n{0[1]}\nf('a')".format),
         st.tuples(NAMES, body).map("def f():\n    global {0[0]}\n{0[1]}\nf()".format),
         st.tuples(NAMES, body).map("class K:\n{0[1]}\nmotor(K.{0[0]})".format),
+        st.tuples(body, NAMES, body, NAMES, VALUES).map(OBJECTS.format),
     )
 
 

@@ -94,6 +94,51 @@ FOLLOWED = [
         " def f(self):\n  for n in self.t: motor(n)",
         [NOT_WRITTEN_OUT],
     ),
+    *(
+        (f"ALL = ['a']\n{change}\nfor n in ALL: motor(n)", [NOT_WRITTEN_OUT])
+        for change in (
+            "B = ALL\nB.append('b')",
+            "B = C = ALL",
+            "B = ALL\nC = B\ndef f(): C.append('b')",
+            "K.all = ALL",
+            "T = {'x': ALL}",
+            "B = [] or ALL\nB.append('b')",
+            "def f(): return ALL",
+            "heapq.heappush(ALL, 'b')",
+        )
+    ),
+    *(
+        (f"ALL = ['a']\n{use}\nfor n in ALL: motor(n)", ["a"])
+        for use in (
+            "B = ALL\nfor m in B: tell(m)",
+            "tell(ALL, *ALL, all=ALL)",
+            "tell(ALL[0], ALL.index('a'), ALL == [], f'{ALL}', ALL + ['b'])",
+            "if ALL and 'b' in ALL: tell(ALL or [])",
+        )
+    ),
+    ("ALL = ('a',)\nK.all = ALL\nfor n in ALL: motor(n)", ["a"]),
+    *(
+        (f"class K:\n N = 'a'\n def f(self): motor(self.N)\n{change}", [MORE_THAN_ONCE])
+        for change in (
+            "def f(k): k.N = 'b'",
+            "K.N += 'b'",
+            "class L(K):\n N = 'b'",
+            "class L(K): pass\nclass M(L):\n def f(self): self.N = 'b'",
+            "class L(K):\n def f(self): super().N = 'b'",
+        )
+    ),
+    (
+        "class K:\n def __init__(self): self.n = 'a'\nclass L(K):\n n = 'b'\n"
+        " def f(self): motor(self.n)",
+        [MORE_THAN_ONCE.replace("N", "n")],
+    ),
+    ("class K:\n N = 'a'\nclass L(K):\n N = 'b'\n def f(self): motor(self.N)", ["b"]),
+    ("class K:\n N = 'a'\n def f(self): motor(self.N)\nclass L:\n N = 'b'", ["a"]),
+    (
+        "class K:\n ALL = ['a']\n def f(self):\n  for n in self.ALL: motor(n)\n"
+        "def f(k): k.ALL.append('b')",
+        [NOT_WRITTEN_OUT],
+    ),
     ("for n, m in T.items(): motor(n)", [NOT_WRITTEN_OUT]),
     ("for n, m in zip(A, B): motor(n)", ["[it is unpacked at run time]"]),
     ("N = 'ab'\nmotor(N[0])", [RUN_TIME]),

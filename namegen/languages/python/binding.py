@@ -1,0 +1,36 @@
+"""One place where a Python name gets a value."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from msgspec import Struct
+from tree_sitter import Node
+
+from namegen.languages.python.scopes import Scope
+
+Way = Literal["value", "each", "class", "parameter", "import", "unknown", "declared"]
+
+CHANGED = "it is changed at run time"
+
+
+class Binding(Struct, frozen=True):
+    """One place that gives a name a value.
+
+    ``scope`` is the one the name then belongs to; ``value`` is the node of the
+    value, worked out in ``within``; ``way`` tells how the two hang together
+    (``each``: one after the other of the value's elements).
+    """
+
+    name: Node
+    scope: Scope
+    way: Way
+    within: Scope
+    value: Node | None = None
+    why: str = ""
+    declared: Node | None = None
+    """The type that the name is annotated with here."""
+    attribute: bool = False
+    """Whether it is set as ``self.name``."""
+    part: str | None = None
+    """Which part of each entry of the table ``value`` it gets: ``keys()`` or ``values()``."""

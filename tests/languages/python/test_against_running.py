@@ -138,9 +138,8 @@ def given_to_motor(parts: list[str]) -> dict[int, set[object]]:
     return seen
 
 
-@settings(max_examples=400, deadline=None)
-@given(parts=PROGRAMS)
-def test_a_text_that_is_known_is_the_one_that_the_program_gets(parts: list[str]):
+def holds(parts: list[str]) -> None:
+    """Fail where a text that is said to be known is another one when the program runs."""
     program = "\n".join(parts) + "\n"
     try:
         compile(program, "<program>", "exec")
@@ -154,3 +153,29 @@ def test_a_text_that_is_known_is_the_one_that_the_program_gets(parts: list[str])
     for line, texts in given_to_motor(parts).items():
         assert line in said
         assert None in said[line] or texts <= said[line], (program, line)
+
+
+@settings(max_examples=400, deadline=None)
+@given(parts=PROGRAMS)
+def test_a_text_that_is_known_is_the_one_that_the_program_gets(parts: list[str]):
+    holds(parts)
+
+
+ATTRIBUTES = st.sampled_from(["M", "N"])
+GIVEN = st.tuples(ATTRIBUTES, st.one_of(WORDS, listed(WORDS)))
+BODIES = st.lists(GIVEN.map(" = ".join), max_size=2).map(lambda some: indented([*some, "pass"]))
+OF_CLASSES = st.one_of(
+    st.tuples(BODIES, ATTRIBUTES, BODIES, ATTRIBUTES, WORDS).map(OBJECTS.format),
+    st.tuples(st.sampled_from(["k", "K", "L"]), GIVEN).map("{0[0]}.{0[1][0]} = {0[1][1]}".format),
+    st.tuples(ATTRIBUTES, WORDS).map("k.{0[0]}.append({0[1]})".format),
+    st.tuples(ATTRIBUTES, WORDS).map("m = k.{0[0]}\nm.append({0[1]})".format),
+    ATTRIBUTES.map("motor(k.{})".format),
+    ATTRIBUTES.map("motor(K.{})".format),
+    st.just("k.tell()"),
+)
+
+
+@settings(max_examples=400, deadline=None)
+@given(parts=st.lists(OF_CLASSES, min_size=2, max_size=5))
+def test_an_attribute_that_is_known_is_the_one_that_the_program_gets(parts: list[str]):
+    holds(parts)

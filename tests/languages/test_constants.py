@@ -165,6 +165,21 @@ KOTLIN = {
         'package a\nclass HeronDevices { val x = motor("bow") }\n',
         "package a\nclass HeronDevices { val x = motor(club.boats.HeronDevices.Motor.BOW) }\n",
     ),
+    "the name is taken by a type between < and >": (
+        'package a\nimport a.deck.*\nval s = shelf<HeronDevices>()\nval x = motor("bow")\n',
+        "package a\nimport a.deck.*\nval s = shelf<HeronDevices>()\n"
+        "val x = motor(club.boats.HeronDevices.Motor.BOW)\n",
+    ),
+    "a comment and a text take no name": (
+        '// HeronDevices of the club\npackage a\nval x = motor("bow") // club\nval y = "club"\n',
+        "// HeronDevices of the club\npackage a\n\nimport club.boats.HeronDevices\n"
+        'val x = motor(HeronDevices.Motor.BOW) // club\nval y = "club"\n',
+    ),
+    "a comment and a text hide no package": (
+        '// the club\npackage a\nclass HeronDevices { val x = motor("bow") }\nval y = "club"\n',
+        "// the club\npackage a\nclass HeronDevices "
+        '{ val x = motor(club.boats.HeronDevices.Motor.BOW) }\nval y = "club"\n',
+    ),
 }
 
 
@@ -236,10 +251,12 @@ def test_kotlin_with_the_imports_compiles(tool, tmp_path: Path):
             'package club.boats\nobject HeronDevices { object Motor { const val BOW = "bow" } }\n'
         )
         motor = "package a\nval b = 1\nfun motor(name: String) = name.length\n"
+        deck = "package a.deck\nopen class Part\nclass HeronDevices : Part()\n"
+        deck += "fun <T : Part> shelf() = listOf<T>()\n"
         text = after.replace("motor(", "a.motor(")
         if not re.search(r"^package", text, re.M):
             text = re.sub(r"^(?=import|val)", "package a.c\n", text, count=1, flags=re.M)
-        for name, one in {"Made": made, "Motor": motor, "Case": text}.items():
+        for name, one in {"Made": made, "Motor": motor, "Deck": deck, "Case": text}.items():
             apart = re.sub(r"\b(club\.boats|a)\b(?=[.\r\n])", rf"n{number}.\1", one)
             (tmp_path / f"{name}{number}.kt").write_bytes(apart.encode())
     command = [tool("kotlinc"), *tmp_path.glob("*.kt"), "-d", tmp_path / "out"]

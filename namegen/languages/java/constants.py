@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from pathlib import PurePosixPath
 
@@ -11,15 +10,13 @@ from tree_sitter import Node
 
 from namegen.errors import UnusableInput
 from namegen.languages.edits import spliced
-from namegen.languages.import_lines import ImportLine, added
+from namegen.languages.import_lines import Edit, ImportLine, imported
 from namegen.languages.java.expressions import dotted
 from namegen.languages.java.grammar import parser
 from namegen.languages.sources import Source, span_of, whole_literal
 from namegen.model.facts import ConstantUse
-from namegen.model.places import Span
 
 _NAMES = frozenset({"identifier", "scoped_identifier"})
-_WORDS = frozenset({"identifier", "type_identifier"})
 
 
 class _Head(Struct, frozen=True):
@@ -41,7 +38,7 @@ def use_constants(utf8: bytes, uses: Sequence[ConstantUse]) -> bytes:
     """Return the text with each literal replaced, and the generated classes imported once."""
     source = Source(utf8, parser())
     head = _Head.of(source)
-    edits: list[tuple[Span, bytes]] = []
+    edits: list[Edit] = []
     classes: dict[str, str] = {}
     for use in uses:
         if use.file not in classes:
@@ -68,7 +65,7 @@ def _name(source: Source, declaration: Node | None) -> str:
     return ".".join(dotted(source, name) or ())
 
 
-def _spoken(source: Source, head: _Head, name: str) -> tuple[str, list[tuple[Span, bytes]]]:
+def _spoken(source: Source, head: _Head, name: str) -> tuple[str, list[Edit]]:
     """Return how the class is called in this file, and the edit that imports it, if any."""
     package, _, simple = name.rpartition(".")
     if _name(source, head.package) == package:
@@ -77,15 +74,9 @@ def _spoken(source: Source, head: _Head, name: str) -> tuple[str, list[tuple[Spa
         raise UnusableInput(f"{simple} has no package, so that code in one cannot import it")
     if any(_is_plain(one) and _name(source, one) == name for one in head.imports):
         return simple, []
-    if any(stack[-1].type in _WORDS for stack in source.stacks([simple])):
-        first = name.partition(".")[0]
-        hidden = re.search(rb"\b" + first.encode() + rb"\b(?!\s*\.)", source.data)
-        if hidden:  # a variable hides packages
-            raise UnusableInput(f"{simple} and {first} already mean something else here")
-        return name, []
     lines = [ImportLine(_name(source, one), span_of(one)) for one in head.imports if _is_plain(one)]
     above = head.package.end_byte if head.package is not None else None
-    return simple, [added(source.data, name, f"import {name};", lines, above)]
+    return imported(source, name, ";", lines, above)
 
 
 def _is_plain(declaration: Node) -> bool:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from msgspec import Struct
@@ -10,7 +9,7 @@ from tree_sitter import Node
 
 from namegen.errors import UnusableInput
 from namegen.languages.edits import spliced
-from namegen.languages.import_lines import ImportLine, added
+from namegen.languages.import_lines import Edit, ImportLine, imported
 from namegen.languages.kotlin.bindings import bindings_of
 from namegen.languages.kotlin.grammar import parser
 from namegen.languages.kotlin.imports import Imports
@@ -49,14 +48,14 @@ def use_constants(utf8: bytes, uses: Sequence[ConstantUse]) -> bytes:
     """Return the text with each literal replaced, and the generated objects imported once."""
     source = Source(utf8, parser())
     head = _Head.of(source)
-    edits: list[tuple[Span, bytes]] = []
+    edits: list[Edit] = []
     called: dict[tuple[str, str], str] = {}
     for use in uses:
         key = (use.file, use.words[0])
         if key not in called:
             package = _Head.of(Source(use.text, parser())).package
-            called[key], imported = _called(head, package, use.words[0])
-            edits += imported
+            called[key], added = _called(head, package, use.words[0])
+            edits += added
         reference = ".".join([called[key], *use.words[1:]])
         edits.append((_literal(source, use.literal), reference.encode("utf-8")))
     return spliced(utf8, edits)
@@ -76,7 +75,7 @@ def _literal(source: Source, text: Text) -> Span:
     return span
 
 
-def _called(head: _Head, package: str, simple: str) -> tuple[str, list[tuple[Span, bytes]]]:
+def _called(head: _Head, package: str, simple: str) -> tuple[str, list[Edit]]:
     """Return how the object is called in this file, and the edit that imports it, if any."""
     if head.package == package:
         return simple, []
@@ -89,14 +88,8 @@ def _called(head: _Head, package: str, simple: str) -> tuple[str, list[tuple[Spa
     stars = [one for one in head.imports.all if one.star and ".".join(one.words) == package]
     if stars and not local and not words:
         return simple, []
-    if any(stack[-1].type == "identifier" for stack in head.source.stacks([simple])):
-        first = name.partition(".")[0]
-        hidden = re.search(rb"\b" + first.encode() + rb"\b(?!\s*\.)", head.source.data)
-        if hidden or not package:  # a variable hides packages
-            raise UnusableInput(f"{simple} and {first} already mean something else here")
-        return name, []
     lines = [
         ImportLine(".".join(one.words), span_of(node))
         for one, node in zip(head.imports.all, head.nodes, strict=False)
     ]
-    return simple, [added(head.source.data, name, f"import {name}", lines, head.above)]
+    return imported(head.source, name, "", lines, head.above)

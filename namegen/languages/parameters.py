@@ -49,11 +49,9 @@ def bound_as_parameter(
 ) -> BindingT | None:
     """Return the binding of the parameter that a name is, if nothing else is put into it.
 
-    ``bound_at`` gives the bindings of a word inside a function or block.
+    ``bound_at`` gives the bindings of a path in the file.
     """
     for path in name.tries if isinstance(name, Ref) else ():
-        if len(path) != 2 or not path[0].startswith("@"):
-            continue
         bound = bound_at(path)
         if bound:
             return bound[0] if len(bound) == 1 and bound[0].way == "parameter" else None

@@ -10,7 +10,12 @@ from namegen import languages
 from namegen.model.facts import Text
 from namegen.model.workspaces import LookupRule
 
-RULES = (LookupRule("call", "motor"), LookupRule("subscript", "devices"))
+RULES = (
+    LookupRule("call", "motor"),
+    LookupRule("subscript", "devices"),
+    LookupRule("call", "get", kind_by="declared-type", kinds={"Motor": "motor"}),
+    LookupRule("call", "find", kind_by="type-argument", kinds={"Motor": "motor"}),
+)
 
 
 def read(language: str, code: str) -> tuple[list[str], list[str]]:
@@ -100,6 +105,11 @@ HOSTILE = {
     "conditions": "motor(" + "'a' if x else " * 3_000 + "'b')",
     "lambdas": "x = " + "lambda: " * 3_000 + "motor('a')",
     "types": "motor<" * MANY + ">" * MANY + "('a')",
+    "members": "motor(a" + ".b" * 3_000 + ")",
+    "names of types": "V<" * 900 + "Motor" + ">" * 900 + " a = get('a');",
+    "names of types after a colon": "val a: " + "V<" * 900 + "Motor" + ">" * 900 + " = get('a')",
+    "arguments of types": "find<" + "V<" * 900 + "Motor" + ">" * 900 + ">('a');",
+    "scopes of types": "a" + ".b" * 900 + " c = get('a');",
     "comparisons": "a < b, " * MANY + "c > (motor('a'))",
     "comments": "/*" * MANY + "motor('a')" + "*/" * MANY,
     "templates": "'${" * MANY + "motor('a')" + "}'" * MANY,

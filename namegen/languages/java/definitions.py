@@ -36,7 +36,7 @@ class Definitions(MemberFinder):
 
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a word inside the method or block at a byte: ("@120", "name")."""
-        return self._in_region(path)
+        return self._in_region(path) if path[0].startswith("@") else []
 
     def _base_types(self, node: Node) -> list[Path]:
         return base_types(self.source, node)

@@ -7,22 +7,23 @@ from tree_sitter import Node
 from namegen.languages.sources import Source, elements, named_child
 from namegen.model.facts import Path
 
+_AROUND_TYPES = frozenset(
+    {"array_type", "class_literal", "generic_type", "type_arguments", "wildcard"}
+)
+
 
 def type_words(source: Source, node: Node | None) -> Path | None:
     """Return the dotted name of a type without its arguments; None for an array or ``var``."""
-    while node is not None and node.type == "generic_type":
-        node = named_child(node, 0)
-    if node is None:
+    words: list[str] = []
+    while node is not None and node.type in {"generic_type", "scoped_type_identifier"}:
+        parts = elements(node)
+        if node.type == "scoped_type_identifier":
+            words.append(source.text(parts[-1]))
+        node = parts[0]
+    if node is None or node.type not in {"type_identifier", "identifier"}:
         return None
-    if node.type in {"type_identifier", "identifier"}:
-        word = source.text(node)
-        return None if word == "var" else (word,)
-    if node.type == "scoped_type_identifier":
-        words: list[str] = []
-        for child in elements(node):
-            words += type_words(source, child) or ()
-        return tuple(words)
-    return None
+    word = source.text(node)
+    return None if word == "var" and not words else (word, *reversed(words))
 
 
 def type_arguments(node: Node | None) -> Node | None:
@@ -36,13 +37,13 @@ def type_arguments(node: Node | None) -> Node | None:
 
 def last_words(source: Source, node: Node | None) -> set[str]:
     """Return the last word of each type in a type expression: ``List<lib.Motor>`` has two."""
-    if node is None:
-        return set()
-    words = type_words(source, node)
-    found = {words[-1]} if words else set()
-    if node.type in {"generic_type", "type_arguments", "array_type", "class_literal", "wildcard"}:
-        for child in elements(node):
-            found |= last_words(source, child)
+    found: set[str] = set()
+    pending = [node] if node is not None else []
+    while pending:
+        one = pending.pop()
+        words = type_words(source, one)
+        found |= {words[-1]} if words else set()
+        pending += elements(one) if one.type in _AROUND_TYPES else []
     return found
 
 

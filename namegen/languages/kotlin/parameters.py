@@ -6,17 +6,16 @@ from tree_sitter import Node
 
 from namegen.languages.kotlin.definitions import Definitions
 from namegen.languages.kotlin.trees import child_of
-from namegen.languages.owned_bindings import Binding
-from namegen.languages.parameters import Parameter
+from namegen.languages.parameters import Parameter, bound_as_parameter
 from namegen.languages.sources import Source, elements
-from namegen.model.facts import Expression, Ref
+from namegen.model.facts import Expression
 
 _LISTS = ("function_value_parameters", "class_parameters")
 
 
 def parameter(source: Source, definitions: Definitions, name: Expression) -> Parameter | None:
     """Return the parameter that a name is, if nothing else is put into it."""
-    binding = _bound(definitions, name)
+    binding = bound_as_parameter(name, definitions.bound_at)
     if binding is None or not binding.within.name:
         return None
     scope = binding.within
@@ -26,14 +25,6 @@ def parameter(source: Source, definitions: Definitions, name: Expression) -> Par
     called = owner.name if owner is not None else scope.name
     at, key = _filling(source, scope.node, word)
     return Parameter(called, called, at, key)
-
-
-def _bound(definitions: Definitions, name: Expression) -> Binding | None:
-    for path in name.tries if isinstance(name, Ref) else ():
-        bound = definitions.bound_at(path)
-        if bound:
-            return bound[0] if len(bound) == 1 and bound[0].way == "parameter" else None
-    return None
 
 
 def _filling(source: Source, function: Node, word: str) -> tuple[int | None, str | None]:

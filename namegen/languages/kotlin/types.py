@@ -26,12 +26,13 @@ def type_words(source: Source, node: Node | None) -> Path | None:
 
 def last_words(source: Source, node: Node | None) -> set[str]:
     """Return the last word of each type in a type expression: ``List<lib.Motor>`` has two."""
-    if node is None:
-        return set()
-    words = type_words(source, node)
-    found = {words[-1]} if words else set()
-    for child in elements(node):
-        found |= last_words(source, child)
+    found: set[str] = set()
+    pending = [node] if node is not None else []
+    while pending:
+        one = pending.pop()
+        words = type_words(source, one)
+        found |= {words[-1]} if words else set()
+        pending += elements(one)
     return found
 
 

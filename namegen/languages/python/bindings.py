@@ -25,6 +25,7 @@ _PARAMETERS = frozenset(
 )
 
 
+_HIDES = "further up it is one outside of the class"
 _MOST_NAMES = 5
 """Names for one list, each given by the one before, of which it is asked whether they change it."""
 
@@ -36,6 +37,7 @@ def bindings_of(source: Source, word: str, names: int = 1) -> list[Binding]:
     """
     found: list[Binding] = []
     changes: list[Change] = []
+    used: set[int] = set()
     borrowed: dict[int, Scope] = {}
     for stack in source.stacks([word]):
         if stack[-1].type != "identifier" or len(stack) < 2:
@@ -46,13 +48,26 @@ def bindings_of(source: Source, word: str, names: int = 1) -> list[Binding]:
             continue
         binding = _binding(source, stack)
         if binding is not None:
+            if binding.scope.node.id in used and not binding.attribute:
+                found.append(
+                    Binding(stack[-1], binding.scope, "unknown", binding.scope, why=_HIDES)
+                )
             found.append(binding)
         else:
+            used |= _class_using(source, stack)
             change = change_at(source, stack)
             changes += [change] if change is not None else []
     changes = [one for one in changes if _matters(source, one, names)]
     bound = [_given_back(binding, borrowed) for binding in found]
     return [*bound, *laid(changes, bound, lists=names > 1), *shared(source, bound)]
+
+
+def _class_using(source: Source, stack: Stack) -> set[int]:
+    """Return the class in whose body, outside of functions, a word is used by itself."""
+    if stack[-2].type == "attribute" and not same(stack[-2].child(0), stack[-1]):
+        return set()
+    scope = scope_of(source, stack)
+    return {scope.node.id} if scope.sort == "class" else set()
 
 
 def _matters(source: Source, change: Change, names: int) -> bool:

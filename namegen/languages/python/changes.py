@@ -118,7 +118,8 @@ def _meant(
 def shared(source: Source, bindings: Sequence[Binding]) -> Iterator[Binding]:
     """Yield that an attribute is not known: of a class with a derived one that binds it too.
 
-    Where it is set as ``self.name`` in the base, it is not known in the derived class either.
+    Where it is set as ``self.name`` in the base, or only later in the derived class, it is not
+    known in that one either.
     """
     classes = {one.scope.node.id: one.scope for one in bindings if one.scope.sort == "class"}
     for own in classes.values() if len(classes) > 1 else ():
@@ -126,8 +127,13 @@ def shared(source: Source, bindings: Sequence[Binding]) -> Iterator[Binding]:
             mine = [one for one in bindings if one.scope.node.id == own.node.id]
             theirs = [one for one in bindings if one.scope.node.id == base.node.id]
             yield _unknown(theirs[0], mine[0])
-            if any(one.attribute for one in theirs):
+            if any(one.attribute for one in theirs) or any(map(_is_set_later, mine)):
                 yield _unknown(mine[0], theirs[0])
+
+
+def _is_set_later(binding: Binding) -> bool:
+    """Whether an attribute gets its value by a method that is not called for each object."""
+    return binding.attribute and binding.within.name != "__init__"
 
 
 def _unknown(binding: Binding, other: Binding) -> Binding:

@@ -39,6 +39,10 @@ class Definitions(DefinitionFinder[Binding]):
             return [Definition(path, Wrapper(Span(0, 0)), Span(0, 0))]
         return found
 
+    def bound_at(self, path: Path) -> list[Binding]:
+        """Return the bindings of a word in a function, a class or the module."""
+        return [one for one in self.bindings(path[-1]) if one.scope.path == path[:-1]]
+
     def _valued(self, bound: list[Binding], path: Path) -> list[Definition]:
         """Return definitions of ``path`` from the bindings of its first word."""
         assigned = [binding for binding in bound if binding.way not in {"import", "declared"}]

@@ -16,10 +16,7 @@ _KEYWORDS_FOLLOW = frozenset({"list_splat_pattern", "keyword_separator"})
 
 def parameter(source: Source, definitions: Definitions, name: Expression) -> Parameter | None:
     """Return the parameter that a name is, if nothing else is put into it."""
-    bound = bound_as_parameter(
-        name,
-        lambda path: [one for one in definitions.bindings(path[1]) if one.scope.path == (path[0],)],
-    )
+    bound = bound_as_parameter(name, definitions.bound_at)
     return _parameter(source, bound.scope, bound.name) if bound and bound.scope.name else None
 
 

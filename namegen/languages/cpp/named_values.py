@@ -7,28 +7,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from tree_sitter import Node
 
+from namegen.languages.named_values import NamedValues
 from namegen.languages.sources import Source, Stack, elements, same
-
-
-def named_values(source: Source, name: str) -> Iterator[Node]:
-    """Yield the values, in order."""
-    setters = {f"set{name}", f"with{name}", f"Set{name}"} if name[:1].isupper() else set()
-    for stack in source.stacks([name, *sorted(setters)]):
-        leaf = stack[-1]
-        if len(stack) < 4:
-            continue
-        if leaf.type == "string_content":
-            value = _keyed(stack)
-        elif source.text(leaf) in setters:
-            value = _set(stack)
-        else:
-            value = _assigned(stack)
-        if value is not None:
-            yield value
 
 
 def _set(stack: Stack) -> Node | None:
@@ -44,7 +26,7 @@ def _set(stack: Stack) -> Node | None:
     return arguments[0] if len(arguments) == 1 else None
 
 
-def _keyed(stack: Stack) -> Node | None:
+def _keyed(_source: Source, stack: Stack) -> Node | None:
     """Return what a table gets under the text that the last node is."""
     text, given, above = stack[-2], stack[-3], stack[-4]
     if text.named_child_count != 1:
@@ -79,3 +61,7 @@ def _plainly(above: Node, left: Node) -> Node | None:
 
 def _is(node: Node, field: str, child: Node) -> bool:
     return same(node.child_by_field_name(field), child)
+
+
+named_values = NamedValues("string_content", _keyed, _assigned, _set, ("set", "with", "Set"))
+"""Yields the values of a name, in order."""

@@ -6,28 +6,12 @@ number. ``counts(216)`` does not: it may as well work the number out.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from tree_sitter import Node
 
+from namegen.languages.named_values import NamedValues
 from namegen.languages.sources import Source, Stack, elements, same
 
 _PUT = "put"
-
-
-def named_values(source: Source, name: str) -> Iterator[Node]:
-    """Yield the values, in order."""
-    setters = {f"set{name}", f"with{name}"} if name[:1].isupper() else set()
-    for stack in source.stacks([name, *sorted(setters)]):
-        leaf = stack[-1]
-        if leaf.type == "string_fragment":
-            value = _put(source, stack)
-        elif source.text(leaf) in setters:
-            value = _set(stack)
-        else:
-            value = _assigned(stack)
-        if value is not None:
-            yield value
 
 
 def _set(stack: Stack) -> Node | None:
@@ -42,8 +26,6 @@ def _set(stack: Stack) -> Node | None:
 
 def _put(source: Source, stack: Stack) -> Node | None:
     """Return what is put into a table under the text that the last node is."""
-    if len(stack) < 4:
-        return None
     text, given, call = stack[-2], stack[-3], stack[-4]
     name = call.child_by_field_name("name") if call.type == "method_invocation" else None
     if name is None or source.text(name) != _PUT or text.named_child_count != 1:
@@ -65,3 +47,7 @@ def _assigned(stack: Stack) -> Node | None:
 
 def _is(node: Node, field: str, child: Node) -> bool:
     return same(node.child_by_field_name(field), child)
+
+
+named_values = NamedValues("string_fragment", _put, _assigned, _set, ("set", "with"))
+"""Yields the values of a name, in order."""

@@ -7,8 +7,6 @@ number. ``counts(216)`` does not: it may as well work the number out.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from tree_sitter import Node
 
 from namegen.languages.kotlin.trees import (
@@ -18,23 +16,8 @@ from namegen.languages.kotlin.trees import (
     key_of,
     last_name,
 )
+from namegen.languages.named_values import NamedValues
 from namegen.languages.sources import Source, Stack, elements, same
-
-
-def named_values(source: Source, name: str) -> Iterator[Node]:
-    """Yield the values, in order."""
-    setters = {f"set{name}", f"with{name}"} if name[:1].isupper() else set()
-    for stack in source.stacks([name, *sorted(setters)]):
-        if len(stack) < 4:
-            continue
-        if stack[-1].type == "string_content":
-            value = _under(source, stack)
-        elif source.text(stack[-1]) in setters:
-            value = _set(stack)
-        else:
-            value = _assigned(stack)
-        if value is not None:
-            yield value
 
 
 def _set(stack: Stack) -> Node | None:
@@ -89,3 +72,7 @@ def _right(assignment: Node, left: Node) -> Node | None:
     plain = assignment.type == "assignment" and operator is not None and operator.type == "="
     on_left = same(assignment.child_by_field_name("left"), left)
     return assignment.child_by_field_name("right") if plain and on_left else None
+
+
+named_values = NamedValues("string_content", _under, _assigned, _set, ("set", "with"))
+"""Yields the values of a name, in order."""

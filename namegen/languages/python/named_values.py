@@ -6,22 +6,13 @@ and ``drive.counts = 216`` all name a number.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from tree_sitter import Node
 
+from namegen.languages.named_values import NamedValues
 from namegen.languages.sources import Source, Stack, same
 
 _PLAIN = ["string_start", "string_content", "string_end"]
 _KEYED = frozenset({"keyword_argument", "default_parameter", "typed_default_parameter"})
-
-
-def named_values(source: Source, name: str) -> Iterator[Node]:
-    """Yield the values, in order."""
-    for stack in source.stacks([name]):
-        value = _of_word(stack) if stack[-1].type == "identifier" else _of_key(stack)
-        if value is not None:
-            yield value
 
 
 def _of_word(stack: Stack) -> Node | None:
@@ -34,7 +25,7 @@ def _of_word(stack: Stack) -> Node | None:
     return None
 
 
-def _of_key(stack: Stack) -> Node | None:
+def _of_key(_source: Source, stack: Stack) -> Node | None:
     """Return what a key is given, in a table that is written out or by an assignment."""
     text = stack[-2]
     if [child.type for child in text.children] != _PLAIN:
@@ -55,3 +46,7 @@ def _assigned(statement: Node, target: Node) -> Node | None:
 
 def _is(node: Node, field: str, child: Node) -> bool:
     return same(node.child_by_field_name(field), child)
+
+
+named_values = NamedValues("string_content", _of_key, _of_word)
+"""Yields the values of a name, in order."""

@@ -7,8 +7,16 @@ from typing import Generic, Protocol, TypeVar
 
 from tree_sitter import Node
 
-from namegen.languages.sources import Source, same
-from namegen.model.facts import Definition, Path
+from namegen.languages.expressions import RUN_TIME
+from namegen.languages.sources import Source, same, span_of
+from namegen.model.facts import Definition, Path, Unknown
+
+CHANGED = "it is changed at run time"
+HANDED_ON = "it may be changed through another name"
+HIDES = "further up it is another one"
+OVERRIDDEN = "a class that is derived may give another one"
+_WEIGHING = frozenset({HANDED_ON, HIDES, OVERRIDDEN})
+"""Reasons that say more than that a name gets several values."""
 
 
 class Binding(Protocol):
@@ -30,8 +38,18 @@ class Binding(Protocol):
     def value(self) -> Node | None:
         """What the name stands for."""
 
+    @property
+    def why(self) -> str:
+        """Why that is not known, if it is not."""
+
 
 BindingT = TypeVar("BindingT", bound=Binding)
+
+
+def reason(binding: Binding) -> Unknown:
+    """Return why it is not known what a name stands for by a binding."""
+    weighs = binding.way == "parameter" or binding.why in _WEIGHING
+    return Unknown(binding.why or RUN_TIME, span_of(binding.name), weighs)
 
 
 class DefinitionFinder(ABC, Generic[BindingT]):

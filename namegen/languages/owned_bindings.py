@@ -13,6 +13,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 from tree_sitter import Node
 
+from namegen.languages.definitions import CHANGED, HANDED_ON, HIDES
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, Stack
 
@@ -29,9 +30,6 @@ Way = Literal[
     "assigned",
 ]
 
-CHANGED = "it is changed at run time"
-_HIDES = "further up it is another one"
-_HANDED_ON = "it may be changed through another name"
 _NO_VARIABLES = frozenset({"alias", "constant", "method", "type"})
 _MEMBERS = frozenset({"type", "anonymous"})
 
@@ -71,7 +69,7 @@ class Change(Struct, frozen=True):
     def at(self, owner: int) -> Binding:
         """Return what the change gives to the variable of an owner."""
         way: Way = "assigned" if self.value is not None else "unknown"
-        why = _HANDED_ON if self.sort == "another name" else CHANGED
+        why = HANDED_ON if self.sort == "another name" else CHANGED
         return Binding(self.name, owner, way, self.within, self.value, why)
 
 
@@ -117,7 +115,7 @@ class WordBindings(ABC):
             binding = self._declared(stack)
             if binding is not None:
                 if binding.within.hides(binding.owner, last_use):
-                    hidden = replace(binding, way="unknown", value=None, why=_HIDES)
+                    hidden = replace(binding, way="unknown", value=None, why=HIDES)
                     self.found.append(hidden)
                 self.found.append(binding)
             else:

@@ -60,6 +60,8 @@ class Unknown(Struct, frozen=True):
 
     why: str
     span: Span
+    weighs: bool = False
+    """Whether the reason stands for a name that gets other values too."""
 
 
 class Several(Struct, frozen=True):

@@ -76,6 +76,8 @@ class _Lost(Struct, frozen=True):
     lists: int = 0
     sought: tuple[Path, ...] = ()
     """Of a name that is lacking, the paths under which it was sought there."""
+    weighs: bool = False
+    """Whether the reason stands for what the name is used in as well."""
 
 
 _Outcome = _Known | _Lost
@@ -184,7 +186,7 @@ class Resolver(Struct):
             case Text():
                 return [_Known(value.value, ((path, value),))]
             case Unknown():
-                return [_Lost(value.why)]
+                return [_Lost(value.why, weighs=value.weighs)]
             case Wrapper():
                 return [_Lost("it is a type, not text", wrapper=True)]
             case Ref():
@@ -304,11 +306,13 @@ class Resolver(Struct):
     def _defined(self, path: str, definitions: Sequence[Definition], steps: int) -> list[_Outcome]:
         first = definitions[0]
         if len(definitions) > 1:
-            why = f"`{_said(first.path)}` is assigned more than once"
-            parameter = next(
-                (d.value.why for d in definitions if isinstance(d.value, Unknown)), None
-            )
-            return [_Lost(parameter if parameter and "parameter" in parameter else why)]
+            reasons = (one.value for one in definitions if isinstance(one.value, Unknown))
+            weighty = next((one for one in reasons if one.weighs), None)
+            if weighty is not None:
+                return [_Lost(weighty.why, weighs=True)]
+            said = _said(first.path)
+            how = "defined" if said.endswith("()") else "assigned"
+            return [_Lost(f"`{said}` is {how} more than once")]
         return self._follow(path, first.value, steps)
 
     def _imported(self, path: str, one: Import, rest: Path, steps: int) -> list[_Outcome]:
@@ -383,6 +387,9 @@ def _elements(outcomes: list[_Outcome]) -> list[_Outcome]:
     """Return what a loop takes, given what the value comes to that it runs over."""
     if not outcomes:
         return [_Lost("it runs over a list without elements")]
+    weighty = next((one for one in outcomes if isinstance(one, _Lost) and one.weighs), None)
+    if weighty is not None:
+        return [weighty]
     if not all(one.lists for one in outcomes):
         return [_Lost("it runs over values that are not written out")]
     return [replace(one, lists=one.lists - 1) for one in outcomes]

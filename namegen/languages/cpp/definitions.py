@@ -11,7 +11,7 @@ from namegen.languages.cpp.expressions import expression
 from namegen.languages.cpp.names import base_types, type_words
 from namegen.languages.cpp.openings import openings, tries
 from namegen.languages.cpp.scopes import Scope
-from namegen.languages.definitions import DefinitionFinder
+from namegen.languages.definitions import DefinitionFinder, reason
 from namegen.languages.sources import Source, elements, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Several, Unknown
 from namegen.model.places import Span
@@ -98,7 +98,7 @@ class Definitions(DefinitionFinder[Binding]):
         if binding.way == "function" and binding.value is not None:
             return self._returned(binding, binding.value)
         if binding.value is None or binding.way == "enumerator":
-            return Unknown(binding.why or "it is made at run time", span)
+            return reason(binding)
         value = binding.value
         if value.type in _LISTS and not binding.many:
             return Unknown("it is put together from several values", span)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
+from namegen.languages.definitions import reason
 from namegen.languages.java.bindings import bindings_of
 from namegen.languages.java.expressions import dotted, expression
 from namegen.languages.java.scopes import scope_of, tries
@@ -56,7 +57,7 @@ class Definitions(MemberFinder):
         if binding.way == "method" and binding.value is not None:
             return self._returned(binding, binding.value)
         if binding.value is None:
-            return Unknown(binding.why or "it is made at run time", span)
+            return reason(binding)
         return expression(self.source, binding.within, binding.value)
 
     def _below(self, binding: Binding, rest: Path, path: Path) -> list[Definition]:

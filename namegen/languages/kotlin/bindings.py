@@ -6,6 +6,7 @@ from typing import Literal
 
 from tree_sitter import Node
 
+from namegen.languages.definitions import OVERRIDDEN
 from namegen.languages.expressions import RUN_TIME
 from namegen.languages.kotlin.altering import changed_by, is_changeable_list
 from namegen.languages.kotlin.expressions import opened
@@ -29,7 +30,6 @@ from namegen.languages.sources import Source, Stack, named_child, same
 
 _IT = "it"
 """What the one parameter of a lambda is called that names none."""
-_OPEN = "a subclass may give another one"
 
 
 def bindings_of(source: Source, word: str) -> list[Binding]:
@@ -162,7 +162,7 @@ def _initial(source: Source, declaration: Node, scope: Scope) -> tuple[Node | No
     if value is None and (getter is not None or delegate is not None):
         return None, RUN_TIME
     if scope.sort == "type" and may_be_overridden(source, declaration, scope):
-        return None, _OPEN
+        return None, OVERRIDDEN
     return value, ""
 
 

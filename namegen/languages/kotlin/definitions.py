@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
+from namegen.languages.definitions import reason
 from namegen.languages.expressions import RUN_TIME
 from namegen.languages.kotlin.bindings import bindings_of, may_be_overridden, returned
 from namegen.languages.kotlin.expressions import dotted, expression, opened
@@ -130,7 +131,7 @@ class Definitions(MemberFinder):
         if binding.way == "method" and value is not None:
             return self._returned(binding, value)
         if binding.way in {"parameter", "unknown"} or value is None:
-            return Unknown(binding.why or RUN_TIME, span)
+            return reason(binding)
         return expression(self.source, binding.within, value)
 
     def _below(self, binding: Binding, rest: Path, path: Path) -> list[Definition]:

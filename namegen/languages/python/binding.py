@@ -11,8 +11,6 @@ from namegen.languages.python.scopes import Scope
 
 Way = Literal["value", "each", "class", "parameter", "import", "unknown", "declared"]
 
-CHANGED = "it is changed at run time"
-
 
 class Binding(Struct, frozen=True):
     """One place that gives a name a value.

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
+from namegen.languages.definitions import CHANGED, HANDED_ON, HIDES
 from namegen.languages.python.altering import PATTERNS, SETTERS
-from namegen.languages.python.binding import CHANGED, Binding, Way
+from namegen.languages.python.binding import Binding, Way
 from namegen.languages.python.chains import KEYS, VALUES
-from namegen.languages.python.changes import HANDED_ON, Change, change_at, laid, own_class, shared
+from namegen.languages.python.changes import Change, change_at, laid, own_class, shared
 from namegen.languages.python.scopes import Scope, scope_at, scope_of
 from namegen.languages.sources import Source, Stack, elements, named_child, same
 
@@ -25,7 +26,6 @@ _PARAMETERS = frozenset(
 )
 
 
-_HIDES = "further up it is one outside of the class"
 _MOST_NAMES = 5
 """Names for one list, each given by the one before, of which it is asked whether they change it."""
 
@@ -49,9 +49,7 @@ def bindings_of(source: Source, word: str, names: int = 1) -> list[Binding]:
         binding = _binding(source, stack)
         if binding is not None:
             if binding.scope.node.id in used and not binding.attribute:
-                found.append(
-                    Binding(stack[-1], binding.scope, "unknown", binding.scope, why=_HIDES)
-                )
+                found.append(Binding(stack[-1], binding.scope, "unknown", binding.scope, why=HIDES))
             found.append(binding)
         else:
             used |= _class_using(source, stack)

@@ -12,13 +12,11 @@ from typing import Literal
 from msgspec import Struct
 from tree_sitter import Node
 
+from namegen.languages.definitions import CHANGED, HANDED_ON, OVERRIDDEN
 from namegen.languages.python.altering import SETTERS, changed_by, is_changeable_list
-from namegen.languages.python.binding import CHANGED, Binding
+from namegen.languages.python.binding import Binding
 from namegen.languages.python.scopes import Scope, own_name, scope_of
 from namegen.languages.sources import Source, Stack, elements, same
-
-HANDED_ON = "it may be changed through another name"
-_SHARED = "a class with a base of this file gives another one"
 
 
 class Change(Struct, frozen=True):
@@ -137,7 +135,7 @@ def _is_set_later(binding: Binding) -> bool:
 
 
 def _unknown(binding: Binding, other: Binding) -> Binding:
-    return Binding(other.name, binding.scope, "unknown", other.within, why=_SHARED)
+    return Binding(other.name, binding.scope, "unknown", other.within, why=OVERRIDDEN)
 
 
 def _bases(source: Source, owner: Node, classes: dict[int, Scope]) -> Iterator[Scope]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.definitions import DefinitionFinder
+from namegen.languages.definitions import DefinitionFinder, reason
 from namegen.languages.python.binding import Binding
 from namegen.languages.python.bindings import bindings_of
 from namegen.languages.python.chains import chain
@@ -117,7 +117,7 @@ class Definitions(DefinitionFinder[Binding]):
             bases = self._bases(scope_at(source, binding.scope, value))
             return Wrapper(span) if ("str",) in bases else Unknown(binding.why, span)
         if value is None:
-            return Unknown(binding.why or "it is made at run time", span)
+            return reason(binding)
         if binding.way == "each":
             unknown = Unknown("it is made at run time", span)
             return unknown if rest else Each(self._run_over(binding, value), span)

@@ -6,6 +6,8 @@ import pytest
 
 from tests.languages.asking import java
 
+HANDED_ON = "[it may be changed through another name]"
+NOT_WRITTEN_OUT = "[it runs over values that are not written out]"
 FOLLOWED = [
     ('static final String N = "bow"; void f() { motor(N); }', ["bow"]),
     ('static final String N = "bow"; void f() { motor(this.N); motor(Main.N); }', ["bow", "bow"]),
@@ -71,7 +73,7 @@ FOLLOWED = [
     ('void f() { String n = "a"; n += "b"; motor(n); }', ["[`n` is assigned more than once]"]),
     (
         'String n = "a"; void f() { motor(n); String n = "b"; }',
-        ["[`n` is assigned more than once]"],
+        ["[further up it is another one]"],
     ),
     ('void f() { boat.n = 1; n(); this.n = 2; String n = "a"; motor(n); }', ["a"]),
     *(
@@ -89,14 +91,14 @@ FOLLOWED = [
     *(
         (
             f'String[] all = {{"a"}}; void f(Main m) {{ {change} for (var n : all) motor(n); }}',
-            ["[it runs over values that are not written out]"],
+            [why],
         )
-        for change in (
-            'String[] other = all; other[0] = "b";',
-            'Arrays.fill(all, "b");',
-            'm.all[0] = "b";',
-            "names = all;",
-            'Collections.addAll(all, "b");',
+        for change, why in (
+            ('String[] other = all; other[0] = "b";', HANDED_ON),
+            ('Arrays.fill(all, "b");', NOT_WRITTEN_OUT),
+            ('m.all[0] = "b";', NOT_WRITTEN_OUT),
+            ("names = all;", HANDED_ON),
+            ('Collections.addAll(all, "b");', NOT_WRITTEN_OUT),
         )
     ),
     ('void f() { for (String n : List.of("a")) motor(n); }', ["a"]),

@@ -142,11 +142,11 @@ FOLLOWED = [
     ),
     (
         'open class A { open val n = "bow"\n fun f() { motor(n) } }',
-        ["[a subclass may give another one]"],
+        ["[a class that is derived may give another one]"],
     ),
     (
         'interface I { val n get() = "bow"\n fun f() { motor(n) } }',
-        ["[a subclass may give another one]"],
+        ["[a class that is derived may give another one]"],
     ),
     (
         'open class A { open fun n() = "bow"\n fun f() { motor(n()) } }',

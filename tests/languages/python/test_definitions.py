@@ -11,6 +11,8 @@ TAKEN = "[it is taken out of a table]"
 NOT_WRITTEN_OUT = "[it runs over values that are not written out]"
 RUN_TIME = "[it is made at run time]"
 
+HANDED_ON = "[it may be changed through another name]"
+OVERRIDDEN = "[a class that is derived may give another one]"
 FOLLOWED = [
     ("N = 'bow'\nmotor(N)", ["bow"]),
     ("N: Final[str] = 'bow'\nmotor(N)", ["bow"]),
@@ -34,7 +36,7 @@ FOLLOWED = [
     ("N = 'stern'\nclass K:\n N = 'bow'\n def f(self): motor(N); motor(self.N)", ["stern", "bow"]),
     ("class K:\n N = 'bow'\n @classmethod\n def f(cls): motor(cls.N)", ["bow"]),
     ("class K:\n def __init__(self):\n  self.n = 'bow'\n def f(self): motor(self.n)", ["bow"]),
-    ("N = 'a'\nclass K:\n motor(N)\n N = 'b'", [MORE_THAN_ONCE]),
+    ("N = 'a'\nclass K:\n motor(N)\n N = 'b'", ["[further up it is another one]"]),
     ("N = 'a'\nclass K:\n motor(N)\n def f(self): N = 'b'", ["a"]),
     ("class B:\n N = 'bow'\nclass K(B): pass\nmotor(K.N)", ["bow"]),
     ("class B:\n N = 'bow'\nclass K(B):\n def f(self): motor(self.N)", ["bow"]),
@@ -97,7 +99,7 @@ FOLLOWED = [
         [NOT_WRITTEN_OUT],
     ),
     *(
-        (f"ALL = ['a']\n{change}\nfor n in ALL: motor(n)", [NOT_WRITTEN_OUT])
+        (f"ALL = ['a']\n{change}\nfor n in ALL: motor(n)", [HANDED_ON])
         for change in (
             "B = ALL\nB.append('b')",
             "B = C = ALL",
@@ -106,9 +108,9 @@ FOLLOWED = [
             "T = {'x': ALL}",
             "B = [] or ALL\nB.append('b')",
             "def f(): return ALL",
-            "heapq.heappush(ALL, 'b')",
         )
     ),
+    ("ALL = ['a']\nheapq.heappush(ALL, 'b')\nfor n in ALL: motor(n)", [NOT_WRITTEN_OUT]),
     *(
         (f"ALL = ['a']\n{use}\nfor n in ALL: motor(n)", ["a"])
         for use in (
@@ -124,15 +126,20 @@ FOLLOWED = [
         for change in (
             "def f(k): k.N = 'b'",
             "K.N += 'b'",
+            "class L(K):\n def f(self): super().N = 'b'",
+        )
+    ),
+    *(
+        (f"class K:\n N = 'a'\n def f(self): motor(self.N)\n{derived}", [OVERRIDDEN])
+        for derived in (
             "class L(K):\n N = 'b'",
             "class L(K): pass\nclass M(L):\n def f(self): self.N = 'b'",
-            "class L(K):\n def f(self): super().N = 'b'",
         )
     ),
     (
         "class K:\n def __init__(self): self.n = 'a'\nclass L(K):\n n = 'b'\n"
         " def f(self): motor(self.n)",
-        [MORE_THAN_ONCE.replace("N", "n")],
+        [OVERRIDDEN],
     ),
     ("class K:\n N = 'a'\nclass L(K):\n N = 'b'\n def f(self): motor(self.N)", ["b"]),
     ("class K:\n N = 'a'\n def f(self): motor(self.N)\nclass L:\n N = 'b'", ["a"]),

@@ -4,10 +4,13 @@ Each language is one package below this one, found by walking the folder. Its
 ``__init__.py`` imports nothing heavy and offers ``EXTENSIONS`` and ``load()``.
 
 What languages share lies beside the packages, as bases that a language fills in:
-``readings.py`` (a file's facts) with ``uses.py`` (look-ups), ``definitions.py``
-(over ``members.py`` and ``scopes.py`` where names belong to types and regions),
-``imports.py``, ``expressions.py`` and ``numbers.py``, all on ``sources.py``.
-Edits of it are spelt and proved with ``edits.py``, ``proofs.py`` and ``import_lines.py``.
+``readings.py`` (a file's facts) with ``uses.py`` (look-ups) and ``parameters.py`` (names that
+a function is given), ``definitions.py`` (with ``members.py``, ``owned_bindings.py`` and
+``scopes.py`` where names belong to types and regions), ``imports.py``, ``expressions.py``,
+``numbers.py`` and ``named_values.py``, all on ``sources.py``, whose parser may be one of
+``mended_parsers.py``. ``prefilters.py`` tells from bytes which files can hold a look-up.
+Texts come in by ``encodings.py``, with ``surrogates.py`` for escapes in pairs. Edits are spelt
+and proved with ``edits.py``, ``proofs.py`` and ``import_lines.py``.
 """
 
 from __future__ import annotations
@@ -16,7 +19,7 @@ from collections.abc import Callable, Mapping, Sequence
 from functools import cache
 from importlib import import_module
 from pkgutil import iter_modules
-from typing import Protocol
+from typing import Literal, Protocol
 
 from namegen.languages.encodings import Decoded
 from namegen.model.facts import ConstantUse, Reading, Respelling, Surroundings, Text
@@ -25,6 +28,9 @@ from namegen.model.workspaces import LookupRule
 Prefilter = Callable[[bytes], bool]
 """Whether a file with these bytes can hold a look-up at all; False is certain."""
 
+Making = Literal["new", "own class", "class"]
+"""How code says that it makes an object: ``new Motor()``; ``Motor()``; ``lib.Motor()`` too."""
+
 
 class Language(Protocol):
     """One programming language. An instance holds no state of any file."""
@@ -32,6 +38,10 @@ class Language(Protocol):
     @property
     def name(self) -> str:
         """The language's name, as ``languages:`` of a look-up rule says it."""
+
+    @property
+    def makes(self) -> Making:
+        """How objects are made; a class is told from a function by its capital."""
 
     def decode(self, data: bytes) -> Decoded:
         """Return the text of a file.

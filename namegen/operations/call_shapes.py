@@ -14,6 +14,7 @@ from typing import Literal
 from msgspec import Struct, field
 from msgspec.structs import replace
 
+from namegen.languages import Making
 from namegen.model.workspaces import LookupRule, Shape
 from namegen.text.lookalikes import skeleton
 
@@ -59,7 +60,7 @@ class Seen(Struct):
 
 
 def propose(
-    text: str, path: str, looks: Collection[str], seen: dict[tuple[Shape, str], Seen]
+    text: str, makes: Making, looks: Collection[str], seen: dict[tuple[Shape, str], Seen]
 ) -> None:
     """Note what stands before each text that looks like a device's name to a reader."""
     for found in _LITERAL.finditer(text):
@@ -69,7 +70,7 @@ def propose(
         if around is None:
             continue
         before, inside = around
-        for shape, word, receiver in _called(before, path):
+        for shape, word, receiver in _called(before, makes):
             one = seen.setdefault((shape, word), Seen())
             one.receivers.add(receiver)
             keyword = _KEYWORD.search(inside)
@@ -79,7 +80,7 @@ def propose(
                 one.positions[_commas(inside)] += 1
 
 
-def _called(before: str, path: str) -> Iterator[tuple[Shape, str, str | None]]:
+def _called(before: str, makes: Making) -> Iterator[tuple[Shape, str, str | None]]:
     """Yield what may be called by the bracket at the end of a text: shape, word and receiver."""
     text, bracket = before[:-1], before[-1]
     made = _MADE.search(text)
@@ -97,17 +98,17 @@ def _called(before: str, path: str) -> Iterator[tuple[Shape, str, str | None]]:
     called = (_BEFORE_SQUARE if square else _BEFORE_ROUND).search(text)
     if called is not None:
         word = called[called.lastindex or 0]
-        yield _shape(text, called, path, square=square), word, called[1]
+        yield _shape(text, called, makes, square=square), word, called[1]
 
 
-def _shape(before: str, called: re.Match[str], path: str, *, square: bool) -> Shape:
+def _shape(before: str, called: re.Match[str], makes: Making, *, square: bool) -> Shape:
     if square:
         return "subscript"
     if called[2]:
         return "annotation"
-    constructs = _NEW.search(before[: called.start(3)])
-    capital = called[3][:1].isupper() and not path.endswith(".java")  # which says `new`
-    if constructs or (capital and (called[1] is None or path.endswith(".py"))):
+    says_new = _NEW.search(before[: called.start(3)])
+    is_class = called[3][:1].isupper() and makes != "new"
+    if says_new or (is_class and (called[1] is None or makes == "class")):
         return "new"
     return "call"
 

@@ -87,7 +87,9 @@ def learn(workspace: Workspace, paths: Sequence[Path] = ()) -> Lesson:
     looks = {skeleton(name).casefold() for name in kinds}
     seen: dict[tuple[Shape, str], Seen] = {}
     for path, text in texts.items():
-        propose(text, path, looks, seen)
+        language = languages.for_path(path)
+        if language is not None:
+            propose(text, language.makes, looks, seen)
     known = [rule for rule in workspace.settings.lookups if (rule.shape, rule.called) in seen]
     for rule in known:
         del seen[rule.shape, rule.called]

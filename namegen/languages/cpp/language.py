@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from namegen.errors import UnusableInput
-from namegen.languages import Prefilter
+from namegen.languages import Making, Prefilter
 from namegen.languages.cpp.constants import use_constants
 from namegen.languages.cpp.grammar import parser
 from namegen.languages.cpp.literals import spell
@@ -22,6 +22,7 @@ class Cpp:
     """Implements `namegen.languages.Language`."""
 
     name = "cpp"
+    makes: Making = "own class"
 
     def decode(self, data: bytes) -> Decoded:
         """Return the text of a file: UTF-8, or else Latin-1, which older projects use."""

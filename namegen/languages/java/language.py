@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from namegen.errors import UnusableInput
-from namegen.languages import Prefilter
+from namegen.languages import Making, Prefilter
 from namegen.languages.encodings import Decoded, decode_as
 from namegen.languages.java.constants import use_constants
 from namegen.languages.java.grammar import parser
@@ -22,6 +22,7 @@ class Java:
     """Implements `namegen.languages.Language`."""
 
     name = "java"
+    makes: Making = "new"
 
     def decode(self, data: bytes) -> Decoded:
         """Return the text of a file: UTF-8, or else Latin-1, which older projects use."""

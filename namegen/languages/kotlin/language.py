@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from namegen.languages import Prefilter
+from namegen.languages import Making, Prefilter
 from namegen.languages.encodings import Decoded, decode_as
 from namegen.languages.kotlin.constants import use_constants
 from namegen.languages.kotlin.grammar import parser
@@ -21,6 +21,7 @@ class Kotlin:
     """Implements `namegen.languages.Language`."""
 
     name = "kotlin"
+    makes: Making = "own class"
 
     def decode(self, data: bytes) -> Decoded:
         """Return the text of a file: the compiler takes UTF-8 and nothing else."""

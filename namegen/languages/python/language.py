@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from namegen.languages import Prefilter
+from namegen.languages import Making, Prefilter
 from namegen.languages.encodings import Decoded
 from namegen.languages.prefilters import prefilter, rules_for
 from namegen.languages.python.constants import use_constants
@@ -22,6 +22,7 @@ class Python:
     """Implements `namegen.languages.Language`."""
 
     name = "python"
+    makes: Making = "class"
 
     def decode(self, data: bytes) -> Decoded:
         """Return the text of a file, by PEP 263."""

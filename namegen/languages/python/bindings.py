@@ -26,6 +26,7 @@ _PARAMETERS = frozenset(
 )
 
 
+_OWNERS = frozenset({"class_definition", "function_definition", "lambda"})
 _MOST_NAMES = 5
 """Names for one list, each given by the one before, of which it is asked whether they change it."""
 
@@ -63,6 +64,9 @@ def bindings_of(source: Source, word: str, names: int = 1) -> list[Binding]:
 def _class_using(source: Source, stack: Stack) -> set[int]:
     """Return the class in whose body, outside of functions, a word is used by itself."""
     if stack[-2].type == "attribute" and not same(stack[-2].child(0), stack[-1]):
+        return set()
+    inner = (one.type for one in reversed(stack) if one.type in _OWNERS)
+    if next(inner, None) != "class_definition":  # most uses lie in functions, or in no class
         return set()
     scope = scope_of(source, stack)
     return {scope.node.id} if scope.sort == "class" else set()

@@ -32,17 +32,21 @@ class Change(Struct, frozen=True):
 
 def change_at(source: Source, stack: Stack) -> Change | None:
     """Return the change of the name that the last node of the stack is, but for assignments."""
-    above, scope = stack[-2], scope_of(source, stack)
+    above = stack[-2]
     if above.type != "attribute" or not same(above.child_by_field_name("attribute"), stack[-1]):
         how = changed_by(source, stack)
-        other = _plain_target(source, stack)
-        return Change(stack[-1], scope, "name", how, other) if how is not None else None
-    own = own_class(source, stack, scope)
+        if how is None:
+            return None
+        return Change(stack[-1], scope_of(source, stack), "name", how, _plain_target(source, stack))
     how = changed_by(source, stack[:-1])
-    if how is not None and not _is_set(stack):
+    is_set = _is_set(stack)
+    if how is None and not is_set:
+        return None
+    scope = scope_of(source, stack)
+    own = own_class(source, stack, scope)
+    if how is not None and not is_set:
         return Change(stack[-1], scope, own or "object", how)
-    is_foreign = own is None and _is_set(stack)
-    return Change(stack[-1], scope, "object", "assigned") if is_foreign else None
+    return Change(stack[-1], scope, "object", "assigned") if own is None else None
 
 
 def _is_set(stack: Stack) -> bool:

@@ -88,6 +88,18 @@ def decode_as(data: bytes, encoding: str, declared: bool = True) -> Decoded:
     return Decoded(text, encoding, mark)
 
 
+def decode_older(data: bytes) -> Decoded:
+    """Return bytes as UTF-8, or else as Latin-1, which older projects use.
+
+    Raises:
+        UnusableInput: they hold a NUL.
+    """
+    try:
+        return decode_as(data, "utf-8")
+    except UnusableInput:
+        return decode_as(data, "latin-1")
+
+
 def _reason(error: UnicodeError) -> str:
     if isinstance(error, UnicodeDecodeError):
         return f"{error.reason} at byte {error.start}"

@@ -13,6 +13,6 @@ EXTENSIONS = (".cpp", ".cc", ".cxx", ".hpp", ".hh", ".hxx", ".h", ".ino")
 
 def load() -> Language:
     """Return the language; imports its parser."""
-    from namegen.languages.cpp.language import Cpp
+    from namegen.languages.cpp.language import CPP
 
-    return Cpp()
+    return CPP

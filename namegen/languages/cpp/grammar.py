@@ -6,7 +6,9 @@ import re
 from functools import cache
 
 import tree_sitter_cpp
-from tree_sitter import Language, Parser, Range, Tree
+from tree_sitter import Language, Parser
+
+from namegen.languages.mended_parsers import MendedParser
 
 _BEHIND = re.compile(
     rb"""(?<!extern\ "C)(?<!extern\ "C\+\+)"[ \t]+
@@ -45,20 +47,7 @@ def readable(data: bytes) -> bytes:
     return _BEFORE.sub(lambda one: one["word"] + b" " * (len(one[0]) - len(one["word"])), data)
 
 
-class MendingParser:
-    """Parses a text in which what is no C++ before macros are is blank."""
-
-    def __init__(self, parser: Parser) -> None:
-        self._parser = parser
-        self.included_ranges: list[Range] = []
-
-    def parse(self, source: bytes, /) -> Tree:
-        """Return the tree of a text, with the text's own offsets."""
-        self._parser.included_ranges = self.included_ranges
-        return self._parser.parse(readable(source))
-
-
 @cache
-def parser() -> MendingParser:
+def parser() -> MendedParser:
     """Return the parser; one serves all files of a process."""
-    return MendingParser(Parser(Language(tree_sitter_cpp.language())))
+    return MendedParser(Parser(Language(tree_sitter_cpp.language())), readable)

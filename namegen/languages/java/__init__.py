@@ -12,6 +12,6 @@ EXTENSIONS = (".java",)
 
 def load() -> Language:
     """Return the language; imports its parser."""
-    from namegen.languages.java.language import Java
+    from namegen.languages.java.language import JAVA
 
-    return Java()
+    return JAVA

@@ -14,7 +14,7 @@ from namegen.languages.import_lines import Edit, ImportLine, imported
 from namegen.languages.java.expressions import dotted
 from namegen.languages.java.grammar import parser
 from namegen.languages.sources import Source, span_of, whole_literal
-from namegen.model.facts import ConstantUse
+from namegen.model.facts import ConstantUse, Surroundings
 
 _NAMES = frozenset({"identifier", "scoped_identifier"})
 
@@ -34,7 +34,7 @@ class _Head(Struct, frozen=True):
         return cls(package, tuple(node for node in found if node.type == "import_declaration"))
 
 
-def use_constants(utf8: bytes, uses: Sequence[ConstantUse]) -> bytes:
+def use_constants(utf8: bytes, uses: Sequence[ConstantUse], _here: Surroundings) -> bytes:
     """Return the text with each literal replaced, and the generated classes imported once."""
     source = Source(utf8, parser())
     head = _Head.of(source)

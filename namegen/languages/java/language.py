@@ -2,53 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from functools import partial
 
-from namegen.errors import UnusableInput
-from namegen.languages import Making, Prefilter
-from namegen.languages.encodings import Decoded, decode_as
+from namegen.languages.encodings import decode_older
 from namegen.languages.java.constants import use_constants
 from namegen.languages.java.grammar import parser
 from namegen.languages.java.literals import spell
 from namegen.languages.java.marks import looks_up
 from namegen.languages.java.proof import objection
 from namegen.languages.java.reading import JavaReading
-from namegen.languages.prefilters import prefilter, rules_for
-from namegen.model.facts import ConstantUse, Reading, Respelling, Surroundings, Text
-from namegen.model.workspaces import LookupRule
+from namegen.languages.prefilters import prefilter
+from namegen.languages.tree_languages import TreeLanguage
 
-
-class Java:
-    """Implements `namegen.languages.Language`."""
-
-    name = "java"
-    makes: Making = "new"
-
-    def decode(self, data: bytes) -> Decoded:
-        """Return the text of a file: UTF-8, or else Latin-1, which older projects use."""
-        try:
-            return decode_as(data, "utf-8")
-        except UnusableInput:
-            return decode_as(data, "latin-1")
-
-    def prefilter(self, rules: Sequence[LookupRule]) -> Prefilter:
-        """Return the test that tells, on raw bytes, which files need no reading."""
-        return prefilter(rules_for(self.name, rules), looks_up)
-
-    def read(self, utf8: bytes, rules: Sequence[LookupRule]) -> Reading:
-        """Return the facts of a file."""
-        return JavaReading(utf8, parser(), rules_for(self.name, rules))
-
-    def spell(self, value: str, literal: Text) -> str | None:
-        """Return the text that means ``value`` between the literal's quotes, or None."""
-        return spell(value, literal)
-
-    def use_constants(self, utf8: bytes, uses: Sequence[ConstantUse], here: Surroundings) -> bytes:
-        """Return the text with literals replaced by constants, and their imports added."""
-        return use_constants(utf8, uses)
-
-    def objection(
-        self, before: bytes, after: bytes, respellings: Sequence[Respelling]
-    ) -> str | None:
-        """Return why ``after`` must not be written, or None."""
-        return objection(before, after, respellings)
+JAVA = TreeLanguage(
+    name="java",
+    makes="new",
+    decode=decode_older,
+    glance=partial(prefilter, looks_up=looks_up),
+    parser=parser,
+    reading=JavaReading,
+    spell=spell,
+    use_constants=use_constants,
+    objection=objection,
+)

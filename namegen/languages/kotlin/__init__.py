@@ -12,6 +12,6 @@ EXTENSIONS = (".kt", ".kts")
 
 def load() -> Language:
     """Return the language; imports its parser."""
-    from namegen.languages.kotlin.language import Kotlin
+    from namegen.languages.kotlin.language import KOTLIN
 
-    return Kotlin()
+    return KOTLIN

@@ -15,7 +15,7 @@ from namegen.languages.kotlin.grammar import parser
 from namegen.languages.kotlin.imports import Imports
 from namegen.languages.kotlin.literals import RAW
 from namegen.languages.sources import Source, span_of, whole_literal
-from namegen.model.facts import ConstantUse, Text
+from namegen.model.facts import ConstantUse, Surroundings, Text
 from namegen.model.places import Span
 
 _ABOVE = frozenset({"file_annotation", "package_header", "shebang"})
@@ -44,7 +44,7 @@ class _Head(Struct, frozen=True):
         return ".".join(self.imports.package)
 
 
-def use_constants(utf8: bytes, uses: Sequence[ConstantUse]) -> bytes:
+def use_constants(utf8: bytes, uses: Sequence[ConstantUse], _here: Surroundings) -> bytes:
     """Return the text with each literal replaced, and the generated objects imported once."""
     source = Source(utf8, parser())
     head = _Head.of(source)

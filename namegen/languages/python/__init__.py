@@ -12,6 +12,6 @@ EXTENSIONS = (".py", ".pyw", ".pyi")
 
 def load() -> Language:
     """Return the language; imports its parser."""
-    from namegen.languages.python.language import Python
+    from namegen.languages.python.language import PYTHON
 
-    return Python()
+    return PYTHON

@@ -279,7 +279,9 @@ class Resolver(Struct):
             outcomes = self._imported(path, one, tuple(rest), steps)
             if outcomes:
                 return outcomes
-        return lacking or self._without_member(path, reading.imported(word), tries)
+        if lacking:
+            return [replace(one, sought=tries) for one in lacking if isinstance(one, _Lost)]
+        return self._without_member(path, reading.imported(word), tries)
 
     def _without_member(
         self, path: str, imports: Sequence[Import], tries: tuple[Path, ...]
@@ -370,7 +372,7 @@ def _is_lacking(outcomes: list[_Outcome], definition: Definition) -> bool:
     lost, value = outcomes[0] if len(outcomes) == 1 else None, definition.value
     if not (definition.inherited and isinstance(value, Ref) and isinstance(lost, _Lost)):
         return False
-    return lost.lacking and lost.sought == value.tries
+    return lost.lacking and lost.sought[-1:] == value.tries[-1:]
 
 
 def _last(tries: tuple[Path, ...]) -> str:
@@ -389,7 +391,7 @@ def _elements(outcomes: list[_Outcome]) -> list[_Outcome]:
         return [_Lost("it runs over a list without elements")]
     weighty = next((one for one in outcomes if isinstance(one, _Lost) and one.weighs), None)
     if weighty is not None:
-        return [weighty]
+        return [_Lost(f"what it runs over is not known: {weighty.why}")]
     if not all(one.lists for one in outcomes):
         return [_Lost("it runs over values that are not written out")]
     return [replace(one, lists=one.lists - 1) for one in outcomes]

@@ -29,7 +29,7 @@ class Definitions(MemberFinder):
         if not path:
             return []
         if path[0].startswith("@"):
-            return self._valued(self.bound_at(path), path[1:], path) or self._of_anonymous(path)
+            return self._valued(self._in_region(path), path[1:], path) or self._of_anonymous(path)
         bound = [
             one for one in self._named(path[:1]) if one.way == "type" and one.within.sort == "file"
         ]
@@ -37,7 +37,8 @@ class Definitions(MemberFinder):
 
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a word inside the method or block at a byte: ("@120", "name")."""
-        return self._in_region(path) if path[0].startswith("@") else []
+        is_local = len(path) == 2 and path[0].startswith("@")
+        return self._in_region(path) if is_local else []
 
     def _base_types(self, node: Node) -> list[Path]:
         return base_types(self.source, node)

@@ -38,7 +38,7 @@ class Definitions(MemberFinder):
         if path[0].startswith("@"):
             if path[1:2] in {(OF_RECEIVER,), ("this",)}:
                 return self._of_receiver(path)
-            return self._valued(self.bound_at(path), path[1:], path) or self._of_anonymous(path)
+            return self._valued(self._in_region(path), path[1:], path) or self._of_anonymous(path)
         root = self.source.root.id
         bound = [one for one in self._named(path[:1]) if one.owner == root]
         return self._valued(bound, path, path)
@@ -91,7 +91,7 @@ class Definitions(MemberFinder):
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a word in a function, a block or types: ("@120", "name")."""
         if path[0].startswith("@"):
-            return self._in_region(path)
+            return self._in_region(path) if len(path) == 2 else []
         owner = self.source.root.id
         for word in path[:-1]:
             types = [one for one in self.bindings(word) if one.way == "type" and one.owner == owner]

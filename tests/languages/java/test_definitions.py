@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.languages.asking import java
+from tests.languages.asking import Code, java
 
-HANDED_ON = "[it may be changed through another name]"
+HANDED_ON = "[what it runs over is not known: it may be changed through another name]"
 NOT_WRITTEN_OUT = "[it runs over values that are not written out]"
 FOLLOWED = [
     ('static final String N = "bow"; void f() { motor(N); }', ["bow"]),
@@ -128,3 +128,30 @@ FOLLOWED = [
 @pytest.mark.parametrize(("code", "names"), FOLLOWED)
 def test_names_are_followed(code, names):
     assert java(f"class Main {{ {code} }}") == names
+
+
+@pytest.mark.parametrize(
+    ("head", "body"),
+    [
+        ("class A", "void f() { new Act<Object>() { public void g() { motor(N); } }; }"),
+        ("class A extends B", "void f() { new Act<Object>() { public void g() { motor(N); } }; }"),
+        ("class A extends D", "class K extends B { void f() { motor(N); } }"),
+        ("class A", "class K extends D { void f() { motor(N); } }"),
+        ("class A", "class K extends Unread { void f() { motor(N); } }"),
+    ],
+)
+def test_a_base_of_the_package_that_lacks_a_name_hides_none_further_out(head, body):
+    code = Code(
+        {
+            "a/A.java": f'package a; {head} {{ static final String N = "a"; {body} }}',
+            "a/Act.java": "package a; public interface Act<T> { T run(); }",
+            "a/B.java": "package a; class B { }",
+            "a/D.java": "package a; class D extends B { }",
+        }
+    )
+    assert code.answers("a/A.java") == ["a"]
+
+
+def test_a_member_of_a_parameter_is_not_the_parameter():
+    code = Code({"A.java": "class A { void f(B b) { motor(b.name); } }"})
+    assert [one.parameter for one in code.sites("A.java")] == [None]

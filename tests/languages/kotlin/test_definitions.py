@@ -301,3 +301,8 @@ def test_a_member_that_the_object_lacks_is_told():
     (one,) = code.resolved("src/B.kt")
     assert one.lacking
     assert one.why == "src/A.kt has no `Names.STERM`; the nearest is `STERN`"
+
+
+def test_a_member_of_a_parameter_is_not_the_parameter():
+    code = Code({"A.kt": "fun f(b: B) { motor(b.name) }"})
+    assert [one.parameter for one in code.sites("A.kt")] == [None]

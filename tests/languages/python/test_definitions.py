@@ -11,7 +11,7 @@ TAKEN = "[it is taken out of a table]"
 NOT_WRITTEN_OUT = "[it runs over values that are not written out]"
 RUN_TIME = "[it is made at run time]"
 
-HANDED_ON = "[it may be changed through another name]"
+HANDED_ON = "[what it runs over is not known: it may be changed through another name]"
 OVERRIDDEN = "[a class that is derived may give another one]"
 FOLLOWED = [
     ("N = 'bow'\nmotor(N)", ["bow"]),

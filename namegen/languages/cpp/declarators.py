@@ -24,7 +24,7 @@ STATEMENTS = frozenset(
     }
 )
 PARAMETERS = frozenset({one for one in STATEMENTS if one.endswith("parameter_declaration")})
-_AROUND = frozenset(
+_DECLARATORS = frozenset(
     {
         "array_declarator",
         "attributed_declarator",
@@ -100,7 +100,7 @@ def declared(source: Source, stack: Stack) -> Declared | None:
         place -= 1
     words = dotted(source, stack[place])
     parts: list[str] = []
-    while place and stack[place - 1].type in _AROUND:
+    while place and stack[place - 1].type in _DECLARATORS:
         if not _is_declared_by(stack[place], stack[place - 1]):
             return None
         place -= 1

@@ -18,7 +18,7 @@ from namegen.model.places import Span
 
 _DEFINE = re.compile(rb"^[ \t]*#[ \t]*define\b", re.MULTILINE)
 _DEFINES = frozenset({"preproc_def", "preproc_function_def"})
-_AROUND = 3
+_TO_BLOCK = 3
 """Nodes from the root to the block that was put around the text of a macro."""
 _FUNCTION = "f"
 _BEFORE, _AFTER = b"v f(){", b"\n;}"
@@ -73,7 +73,7 @@ class Macro(NamedTuple):
 
     def block(self, stack: Stack) -> list[Node]:
         """Return a stack in the body without the function that was put around it."""
-        return [stack[0], *stack[_AROUND:]]
+        return [stack[0], *stack[_TO_BLOCK:]]
 
 
 def macros_with(source: Source, words: Iterable[str]) -> Iterator[Macro]:

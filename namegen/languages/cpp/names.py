@@ -14,6 +14,9 @@ _TEMPLATES = frozenset({"template_type", "template_function", "template_method"}
 _TYPES = frozenset(
     {"template_argument_list", "type_descriptor", "qualified_identifier", *_TEMPLATES}
 )
+_LETTERS = frozenset({"char", "char16_t", "char32_t", "char8_t", "wchar_t"})
+LETTERS = "char"
+"""What stands for all types of letters as the last word of a path."""
 _FIELDS = {
     **dict.fromkeys(_TEMPLATES, ("name",)),
     "qualified_identifier": ("scope", "name"),
@@ -75,6 +78,15 @@ def type_words(source: Source, node: Node | None) -> Path | None:
     return dotted(source, node)
 
 
+def is_of_letters(source: Source, node: Node | None) -> bool:
+    """Whether a type is one of letters, without the ``*`` or ``[]`` beside it."""
+    if node is not None and node.type == "type_descriptor":
+        node = node.child_by_field_name("type")
+    if node is None or node.type not in {"primitive_type", "sized_type_specifier"}:
+        return False
+    return not _LETTERS.isdisjoint(source.text(node).split())
+
+
 def last_words(source: Source, node: Node | None) -> set[str]:
     """Return the last word of each type: ``std::unique_ptr<lib::Motor>`` has two."""
     found: set[str] = set()
@@ -101,10 +113,3 @@ def type_arguments(node: Node | None) -> Node | None:
         else:
             return None
     return node.child_by_field_name("arguments") if node is not None else None
-
-
-def base_types(source: Source, node: Node) -> list[Path]:
-    """Return the types that a class is derived from."""
-    clause = next((one for one in node.named_children if one.type == "base_class_clause"), None)
-    bases = elements(clause) if clause is not None else []
-    return [words for one in bases if (words := type_words(source, one))]

@@ -45,6 +45,9 @@ _READING = frozenset(
 )
 """Nodes that only read what stands right below them, or where it is no use of a variable."""
 
+_DEEPEST = 5
+"""Macros in the text of macros that are followed."""
+
 
 def alteration(source: Source, stack: Stack) -> Alteration | None:
     """Return how the use of a variable that the stack leads to may change what it holds.
@@ -75,15 +78,19 @@ def _answer(use: Use) -> Answer:
 def _argument(use: Use) -> Answer:
     """Return what becomes of an argument; of a macro of the file, that tells its text."""
     answer, call = argument(use), use.beyond
-    if answer is not None or call is None or call.type != "call_expression" or use.nested:
+    if answer is not None or call is None or call.type != "call_expression":
         return answer
     called = call.child_by_field_name("function")
-    macro = macro_of(use.source, called) if called is not None else None
+    file = use.file or use.source
+    macro = macro_of(file, use.text(called))
     place = next(at for at, one in enumerate(elements(use.above)) if same(one, use.node))
     if macro is None or place >= len(macro.parameters):
         return None
+    if use.depth > _DEEPEST:
+        return "altered"
     for stack in macro.body.stacks([macro.parameters[place]]):
-        if _alteration(Use(macro.body, stack, len(stack) - 1, nested=True)) is not None:
+        one = Use(macro.body, stack, len(stack) - 1, depth=use.depth + 1, file=file)
+        if _alteration(one) is not None:
             return "altered"
     return None
 
@@ -156,13 +163,13 @@ def _looped(use: Use) -> Answer:
     if held(use, use.above, declarator) != "altered":
         return None
     name = declarator.named_children[-1] if declarator is not None else None
-    if use.nested or name is None or name.type != "identifier" or body is None:
+    if use.depth or name is None or name.type != "identifier" or body is None:
         return "altered"
     start = body.start_byte
     places = occurrences(use.source.data[start : body.end_byte], use.source.text(name))
     inner = (Span(start + place.start, start + place.end) for place in places)
     for stack in use.source.above(inner):
-        if _alteration(Use(use.source, stack, len(stack) - 1, nested=True)) is not None:
+        if _alteration(Use(use.source, stack, len(stack) - 1, depth=1)) is not None:
             return "altered"
     return None
 

@@ -62,10 +62,16 @@ def _used_before(uses: list[Node], binding: Binding) -> Binding | None:
 
 
 def _in_macros(source: Source, word: str) -> Iterator[Change]:
-    """Yield the changes that the text of macros makes, wherever these are used."""
+    """Yield the changes that the text of macros makes, wherever these are used.
+
+    A macro may be another name of a variable: ``#define NAME name``, ``NAME = "bow"``.
+    """
     for macro in macros_with(source, [word]):
         for stack in macro.body.stacks([word]) if word not in macro.parameters else ():
             change = change_at(macro.body, macro.block(stack)) if len(stack) > 1 else None
+            if change is None and not macro.parameters:
+                uses = (change_at(source, one) for one in source.stacks([macro.name]) if one[1:])
+                change = next((one for one in uses if one is not None), None)
             if change is not None:
                 yield replace(change, words=(), value=None, way="altered")
 

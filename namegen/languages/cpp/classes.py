@@ -54,7 +54,7 @@ def _bases(source: Source, stack: Sequence[Node]) -> tuple[list[Path], bool]:
     clause = next((one for one in stack[-1].children if one.type == "base_class_clause"), None)
     named: list[Path] = []
     others = False
-    parameters = {*_parameters(source, stack)} if clause is not None else set()
+    parameters = {one for node in stack for one in template_parameters(source, node)}
     for one in elements(clause) if clause is not None else ():
         if one.type in {"access_specifier", "virtual"}:
             continue
@@ -66,15 +66,14 @@ def _bases(source: Source, stack: Sequence[Node]) -> tuple[list[Path], bool]:
     return named, others
 
 
-def _parameters(source: Source, stack: Sequence[Node]) -> Iterator[str]:
-    """Yield the names of the template parameters around a class."""
-    for node in stack:
-        listed = node.child_by_field_name("parameters")
-        if node.type != "template_declaration" or listed is None:
-            continue
-        for one in elements(listed):
-            named = one.child_by_field_name("name") or one.child_by_field_name("declarator")
-            yield from _leaves(source, named or one)
+def template_parameters(source: Source, node: Node | None) -> Iterator[str]:
+    """Yield the names of the parameters of a template; none where a node is anything else."""
+    if node is None or node.type != "template_declaration":
+        return
+    listed = node.child_by_field_name("parameters")
+    for one in elements(listed) if listed is not None else ():
+        named = one.child_by_field_name("name") or one.child_by_field_name("declarator")
+        yield from _leaves(source, named or one)
 
 
 def _leaves(source: Source, node: Node) -> Iterator[str]:

@@ -16,7 +16,8 @@ from namegen.languages.cpp.declarators import (
     declared,
 )
 from namegen.languages.cpp.macros import macro_value
-from namegen.languages.cpp.names import dotted
+from namegen.languages.cpp.names import LETTERS, dotted
+from namegen.languages.cpp.openings import openings
 from namegen.languages.cpp.scopes import CLASSES, Scope, function_declarator, scope_of
 from namegen.languages.sources import Source, Stack, elements, same
 from namegen.model.facts import Path
@@ -154,10 +155,19 @@ def _variable(source: Source, stack: Stack, found: Declared) -> Binding | None:
     if way == "empty" and _is_elsewhere(found, scope):
         way = "declared"
     is_member = scope.sort == "type" and statement.type == "field_declaration"
-    array, shared = "array_declarator" in found.parts, not is_member or _is_shared(source, found)
+    array, shared = _is_array(source, found), not is_member or _is_shared(source, found)
     fixed = _fixed(source, stack, found, shared=shared)
     kind, points = found.type, found.points
     return Binding(leaf, path, way, within, value, "", kind, points, many, array, fixed, shared)
+
+
+def _is_array(source: Source, found: Declared) -> bool:
+    """Whether a variable is an array, by its brackets or as ``typedef char Name[9];`` says."""
+    words = dotted(source, found.type)
+    opened = (one for some in openings(source).values() for one in some)
+    return "array_declarator" in found.parts or any(
+        words and one.local == words[-1] and one.target == (LETTERS,) for one in opened
+    )
 
 
 def _fixed(

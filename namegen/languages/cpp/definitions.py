@@ -89,6 +89,7 @@ class Definitions(DefinitionFinder[Binding]):
                 mine = tries(self.source, scope, path[place:])
                 found += [(EXACT, *one) for one in mine if one != path]
         span = Span(0, 0)
+        found += [(EXACT, *path)] if found and len(path) > 1 else []  # a base may have it
         found = [of_any(one) for one in found] if marked else found
         return [Definition(path, Ref(tuple(found), span), span, inherited=True)] if found else []
 

@@ -25,7 +25,7 @@ FILLING_METHODS = frozenset(
 )
 """Methods that change what they are given."""
 FILLING_LETTERS = frozenset({"get", "read"})
-"""Methods that change what they are given if it is an array of letters."""
+"""Methods that fill an array of letters, of which the next argument tells the length."""
 
 READING_FUNCTIONS = frozenset(
     {"accumulate", "all_of", "any_of", "as_const", "async", "bind", "binary_search", "cbegin"}
@@ -51,6 +51,10 @@ PASSING_FUNCTIONS = frozenset(
     | {"max_element", "min_element", "next", "prev", "rbegin", "rend", "upper_bound"}
 )
 """Functions of ``std::`` that give what leads into what they are given."""
+PAIRING_FUNCTIONS = frozenset({"make_pair", "make_tuple"})
+"""Functions of ``std::`` that copy what they are given, but for arrays."""
+VIEWS = frozenset({"reference_wrapper", "span"})
+"""Types that are another name of what they are made of, within others too."""
 CASTS = frozenset({"const_cast", "dynamic_cast", "reinterpret_cast", "static_cast"})
 
 FILLING_FIRST = frozenset(

@@ -113,9 +113,9 @@ def called_macros(source: Source) -> Mapping[str, Node]:
     return found
 
 
-def macro_of(source: Source, called: Node) -> Macro | None:
+def macro_of(source: Source, called: str) -> Macro | None:
     """Return the macro with parameters that a call is of, if the file defines it."""
-    define = called_macros(source).get(source.text(called))
+    define = called_macros(source).get(called)
     return _macro(source, define) if define is not None else None
 
 

@@ -36,7 +36,8 @@ def type_of(source: Source, one: Binding) -> Path | None:
     words = type_words(source, one.declared)
     if words is None and one.declared is not None and not one.points:
         made = _made(source, one.value)
-        return made if made and classes_of(source, made[-1]) else None
+        is_type = one.value is not None and one.value.type == "compound_literal_expression"
+        return made if made and (is_type or classes_of(source, made[-1])) else None
     return words
 
 

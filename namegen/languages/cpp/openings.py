@@ -12,7 +12,7 @@ from itertools import takewhile
 from msgspec import Struct
 from tree_sitter import Node
 
-from namegen.languages.cpp.classes import classes_of
+from namegen.languages.cpp.classes import classes_of, template_parameters
 from namegen.languages.cpp.library import KNOWN
 from namegen.languages.cpp.names import LETTERS, dotted, is_of_letters, type_words
 from namegen.languages.cpp.scopes import Scope, scope_of
@@ -99,7 +99,21 @@ def tries(source: Source, scope: Scope, words: Path) -> tuple[Path, ...]:
         around, words = [own.path] if own is not None else [()], words[1:]
     elif words[0] == "":
         around, words = [()], words[1:]
-    return tuple(dict.fromkeys(_meant(openings(source), around, words, 0)))
+    known = tuple(dict.fromkeys(_meant(openings(source), around, words, 0)))
+    template = _template(source, scope, words[0])
+    if template is None:
+        return known
+    inner = known[: next((at for at, one in enumerate(known) if one[0][:1] != "@"), len(known))]
+    return (*inner, (f"@{template.start_byte}", *words))
+
+
+def _template(source: Source, scope: Scope, word: str) -> Node | None:
+    """Return the template around a place of which a word is a parameter: its arguments tell it."""
+    for one in scope.around:
+        above = one.node.parent if one.sort != "file" else None
+        if word in template_parameters(source, above):
+            return above
+    return None
 
 
 def _paths(scope: Scope) -> Iterator[Path]:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from typing import Literal, NamedTuple
 
 from tree_sitter import Node
 
 from namegen.languages.cpp import library
+from namegen.languages.cpp.classes import classes_of
 from namegen.languages.cpp.declarators import PARAMETERS, arguments_as_parameters, value_after
-from namegen.languages.cpp.names import dotted
+from namegen.languages.cpp.names import dotted, is_of_letters
 from namegen.languages.cpp.openings import std_words
 from namegen.languages.sources import Source, Stack, elements, same
 from namegen.model.facts import Path
@@ -38,8 +40,10 @@ class Use(NamedTuple):
     stack: Stack
     place: int
     inside: bool = False
-    nested: bool = False
-    """Whether it is looked at to tell of another: in a loop over that, or in a macro."""
+    depth: int = 0
+    """How many others it is looked at for: in loops over these, or in macros that get these."""
+    file: Source | None = None
+    """The file, where the source is the text of one of its macros."""
 
     @property
     def node(self) -> Node:
@@ -102,7 +106,7 @@ def held(use: Use, statement: Node, declarator: Node | None) -> Answer:
     kind = statement.child_by_field_name("type")
     if kind is not None and kind.type == "placeholder_type_specifier" and not is_constant:
         return "pointed"
-    return None if _copies(use.source, kind) else "altered"
+    return _copied(use.source, kind)
 
 
 def _is_constant(source: Source, node: Node) -> bool:
@@ -110,21 +114,41 @@ def _is_constant(source: Source, node: Node) -> bool:
     return any(source.text(one) in {"const", "constexpr"} for one in qualified)
 
 
-def _copies(source: Source, kind: Node | None) -> bool:
-    """Whether a type copies what it is made of; a class of the program counts as one that does."""
+def _copied(source: Source, kind: Node | None) -> Answer:
+    """Return what an object of a type makes of what it is given: a copy, or another name of it."""
     words = dotted(source, kind)
     known = std_words(source, words) if words else None
-    if known is not None and known[-1] not in library.VALUE_TYPES:
-        return False
+    if known is not None and known[-1] not in library.VALUE_TYPES | library.READING_FUNCTIONS:
+        return "altered"
     text = source.text(kind).replace(" ", "") if kind is not None else ""
-    return not any(sign in text for sign in ("&", "*")) or "const" in text
+    loose = any(sign in text for sign in ("&", "*")) and "const" not in text
+    if loose or not library.VIEWS.isdisjoint(re.findall(r"\w+", text)):
+        return "altered"
+    return _kept_by_member(source, words[-1]) if words else None
+
+
+def _kept_by_member(source: Source, word: str) -> Answer:
+    """Return what an object makes of a text that it is given: a member may be a name of it."""
+    for one in classes_of(source, word):
+        for statement in one.body:
+            kind = statement.child_by_field_name("type")
+            words = dotted(source, kind)
+            known = std_words(source, words) if words else None
+            if statement.type != "field_declaration" or _is_constant(source, statement):
+                continue
+            ways = {each.type for each in statement.children_by_field_name("declarator")}
+            if known and "reference_declarator" in ways:
+                return "altered"
+            if "pointer_declarator" in ways and is_of_letters(source, kind):
+                return "pointed"
+    return None
 
 
 def constructed(use: Use) -> Answer:
     """Return what ``Name{name}`` and ``new Name{name}`` make of what they are given."""
     if not use.is_in("value") and not use.is_in("arguments"):
         return None
-    return None if _copies(use.source, use.above.child_by_field_name("type")) else "altered"
+    return _copied(use.source, use.above.child_by_field_name("type"))
 
 
 def argument(use: Use) -> Answer:
@@ -144,7 +168,8 @@ def _called(use: Use, call: Node) -> Answer:
         method = use.text(function.child_by_field_name("field"))
         if method in library.FILLING_METHODS or (use.inside and not _is_text(use)):
             return "altered"
-        return "pointed" if method in library.FILLING_LETTERS else None
+        fills = method in library.FILLING_LETTERS and len(elements(use.above)) > 1
+        return "pointed" if fills else None
     words = dotted(use.source, function)
     if words is None:
         return None
@@ -165,7 +190,7 @@ def _given(  # noqa: PLR0911 - one per form
         return "moved" if word == library.MOVING else "altered"
     if len(words) == 1 and word in library.INSIDE_METHODS:  # `begin(names)`, by its argument
         return Up(2, inside=True)
-    if known is None and word in library.FILLING_AT:
+    if known is None and word in library.FILLING_AT and len(elements(use.above)) > 1:
         return "altered" if use.inside else "pointed"
     if known is None:
         readers = library.READING_FUNCTIONS if len(words) == 1 else ()
@@ -174,8 +199,20 @@ def _given(  # noqa: PLR0911 - one per form
         return "moved"
     if word in library.PASSING_FUNCTIONS:
         return Up(2, inside=True)
+    if word in library.PAIRING_FUNCTIONS or (use.inside and _may_alter_elements(use)):
+        return "altered" if use.inside else "pointed"
     is_read = word in library.READING_FUNCTIONS | library.VALUE_TYPES
     return None if is_read and len(known) == 1 else "altered"
+
+
+def _may_alter_elements(use: Use) -> bool:
+    """Whether a function beside what leads into a list gets its elements themselves."""
+    for one in elements(use.above):
+        declarator = one.child_by_field_name("declarator")
+        text = use.text(declarator)
+        if one.type == "lambda_expression" and "&" in text and "const" not in text:
+            return True
+    return False
 
 
 def _is_text(use: Use) -> bool:
@@ -225,7 +262,7 @@ def returned(use: Use) -> Answer:
     function = next((one for one in reversed(use.stack[: use.place]) if one.type in holders), None)
     if function is None or function.type == "lambda_expression":
         declarator = function.child_by_field_name("declarator") if function is not None else None
-        return _trailing(use, declarator)
+        return _trailing(use, declarator) or "pointed"
     declarator = function.child_by_field_name("declarator")
     refers = declarator is not None and declarator.type in {
         "pointer_declarator",
@@ -236,7 +273,8 @@ def returned(use: Use) -> Answer:
     kind = function.child_by_field_name("type")
     if kind is not None and b"decltype" in (kind.text or b""):
         return "altered"
-    return _trailing(use, declarator)
+    is_deduced = kind is not None and kind.type == "placeholder_type_specifier"
+    return _trailing(use, declarator) or ("pointed" if is_deduced else None)
 
 
 def _trailing(use: Use, declarator: Node | None) -> Answer:

@@ -237,6 +237,63 @@ UNSURE = {
         struct Name { Name(const char*) {} operator std::string() const { return "stern"; } };
         using Text = Name; const Text n = "bow";
         void run() { motor(n); motor(Text("bow")); }""",
+    "a list that is returned": """
+        struct A { std::string n = "bow"; void go() { motor(n); } };
+        A make() { return {"stern"}; }
+        void run() { make().go(); }""",
+    "a list that is given": """
+        class A { int side = 0; public: std::string n = "bow"; void go() { motor(n); }
+          A() = default; A(int, std::string m) : n(m) {} };
+        void use(A a) { a.go(); }
+        void run() { use({3, "stern"}); }""",
+    "a list for one that is given": """
+        struct A { std::string n = "bow"; void go() const { motor(n); } };
+        void use(const std::vector<A>& all) { for (const auto& one : all) one.go(); }
+        void run() { use({{"stern"}}); }""",
+    "members in one place": """
+        union U { const char* n = "bow"; const char* m; };
+        void run() { U u; u.m = "stern"; motor(u.n); }""",
+    "a member that a member changes": """
+        struct A { std::string n = "bow"; void go() { motor(n); } };
+        void run() { A a; std::string A::*m = &A::n; a.*m = "stern"; a.go(); }""",
+    "a type that a template is given": """
+        struct T { static constexpr char k[] = "bow"; };
+        struct S { static constexpr char k[] = "stern"; };
+        template <class T> void go() { motor(T::k); }
+        void run() { go<S>(); }""",
+    "a type that a template is given, in what a function gives": """
+        struct T { static constexpr char k[] = "bow"; };
+        struct S { static constexpr char k[] = "stern"; };
+        template <class T> const char* n() { return T::k; }
+        void run() { motor(n<S>()); }""",
+    "a name that a template is given": """
+        const std::string n = "bow"; constexpr char m[] = "stern";
+        template <const char* n> void go() { motor(n); }
+        void run() { go<m>(); }""",
+    "a function that gives a reference": """
+        std::string n = "bow"; std::string m = "bow"; std::string k = "bow";
+        std::string& f() { return n; } auto& g() { return m; } auto h() -> std::string& {
+          return k; }
+        void run() { f() = g() = h() = "stern"; motor(n); motor(m); motor(k); }""",
+    "a function of an object that gives a reference": """
+        struct A { std::string n = "bow"; std::string& name() { return n; } };
+        void run() { A a; a.name() = "stern"; motor(a.n); }""",
+    "a member that refers": """
+        std::string n = "bow"; struct R { std::string& r; };
+        void run() { R r{n}; r.r = "stern"; motor(n); }""",
+    "a macro that is another name": """
+        #define ALIAS_OF_N n
+        std::string n = "bow";
+        void run() { ALIAS_OF_N = "stern"; motor(n); }""",
+    "a macro in a macro": """
+        #define GIVE_N(x, y) x = y
+        #define GIVE_STERN(x) GIVE_N(x, "stern")
+        std::string n = "bow";
+        void run() { GIVE_STERN(n); motor(n); }""",
+    "a static member by a derived class": """
+        struct A { static inline std::string n = "bow"; };
+        struct B : A { static void set() { n = "stern"; } };
+        void run() { B::set(); motor(A::n); }""",
     "a list of one's own": """
         namespace my { template <class T> struct vector { std::string a[1] = {"stern"};
           vector(std::initializer_list<T>) {} auto begin() { return a; } auto end() {
@@ -292,6 +349,8 @@ LOCALS = [
     "struct Set { std::string& r; std::string& s; Set() : r(n), s(all[0]) { r = s = other; } } s;",
     "SET_N(other); all = {n};",
     "SET_ANY(n, other); SET_ANY(all[0], n);",
+    "std::any_of(n.begin(), n.end(), [](char& c) { c = 's'; return false; });",
+    "std::vector<std::reference_wrapper<std::string>> some{n}; some[0].get() = other;",
     "using namespace std; tie(n, other) = make_pair(other, n); all.front() = n;",
     "using namespace std; reverse(n.begin(), n.end()); fill(all.begin(), all.end(), n);",
     "using std::ref; ref(n).get() = other; using std::swap; swap(all[0], n);",
@@ -314,6 +373,13 @@ LETTERS = [
     "std::copy_n(other, 3, n);",
     "std::copy(other, other + 3, std::begin(n));",
     "using namespace std; copy_n(other, 3, n);",
+    "struct P { char* p; } p{n}; p.p[0] = 's';",
+    "std::vector<char*> p{n}; p[0][0] = 's';",
+    "char* p[] = {n}; p[0][0] = 's';",
+    "std::make_pair(n, 1).first[0] = 's';",
+    "auto give = [&] { return n; }; give()[0] = 's';",
+    "char (&r)[9] = n; r[0] = 's';",
+    "void* p = n; *(char*) p = 's';",
     "std::istringstream in(other); in.read(n, 3);",
     "std::istringstream in(other); in.getline(n, 4);",
     "std::string(other).copy(n, 3);",

@@ -8,22 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from namegen.languages.cpp.arguments import argument, bare_argument
 from namegen.languages.cpp.library import ELEMENT_METHODS, INSIDE_METHODS, READING_METHODS
 from namegen.languages.cpp.macros import macro_of
-from namegen.languages.cpp.taking import (
-    Alteration,
-    Answer,
-    Up,
-    Use,
-    argument,
-    bare_argument,
-    captured,
-    constructed,
-    held,
-    member,
-    put,
-    returned,
-)
+from namegen.languages.cpp.taking import captured, constructed, held, member, put, returned
+from namegen.languages.cpp.variable_uses import Alteration, Answer, Up, Use
 from namegen.languages.sources import Source, Stack, elements, occurrences, same
 from namegen.model.places import Span
 

@@ -14,7 +14,7 @@ from namegen.languages.cpp.classes import classes_of
 from namegen.languages.cpp.names import dotted
 from namegen.languages.cpp.openings import tries
 from namegen.languages.cpp.scopes import Scope, scope_of
-from namegen.languages.cpp.taking import Alteration
+from namegen.languages.cpp.variable_uses import Alteration
 from namegen.languages.sources import Source, Stack, same
 from namegen.model.facts import Path
 

@@ -14,7 +14,9 @@ from pathlib import Path
 
 import pytest
 
-from tests.languages.cpp.programs import SURE, UNSURE, changing
+from tests.languages.cpp.changing_programs import changing
+from tests.languages.cpp.misleading_programs import UNSURE
+from tests.languages.cpp.plain_programs import SURE
 from tests.languages.holding import known_of, line_of, noted_lines
 
 HEADERS = 150

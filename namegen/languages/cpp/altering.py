@@ -7,6 +7,7 @@ thought of makes a name not known, and never a wrong one.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from itertools import takewhile
 
 from namegen.languages.cpp.arguments import argument, bare_argument
 from namegen.languages.cpp.library import ELEMENT_METHODS, INSIDE_METHODS, READING_METHODS
@@ -34,6 +35,9 @@ _READING = frozenset(
 )
 """Nodes that only read what stands right below them, or where it is no use of a variable."""
 
+_BODIES = frozenset(
+    {"compound_statement", "declaration_list", "field_declaration_list", "translation_unit"}
+)
 _DEEPEST = 5
 """Macros in the text of macros that are followed."""
 
@@ -44,7 +48,15 @@ def alteration(source: Source, stack: Stack) -> Alteration | None:
     None where it only reads. What a function of the program does with a reference
     that it is given is not looked at.
     """
+    if _is_unsound(stack):
+        return "altered"
     return _alteration(Use(source, stack, len(stack) - 1))
+
+
+def _is_unsound(stack: Stack) -> bool:
+    """Whether the innermost statement was not parsed: what it does is not known."""
+    within = takewhile(lambda node: node.type not in _BODIES, reversed(stack))
+    return any(node.is_error for node in within)
 
 
 def _alteration(use: Use) -> Alteration | None:

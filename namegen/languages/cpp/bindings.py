@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from msgspec.structs import replace
 from tree_sitter import Node
@@ -38,8 +38,11 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
             changes += [(len(found), change)] if change is not None else []
     changes += [(len(found), one) for one in _in_macros(source, word)]
     variables = _variables(found)
+    places = {path: one.name.start_byte for path, one in variables.items()}
     for place, change in reversed(changes):
-        found[place:place] = _changed(source, change, variables)
+        path, is_sure = changed(source, change, places)
+        own = variables[path] if path is not None else None
+        found[place:place] = _changed(change, own, () if is_sure else variables.values())
     filled = [one for one in variables.values() if not one.shared and is_filled(source, one)]
     return [*found, *(Binding(one.name, one.path, "unknown", one.within) for one in filled)]
 
@@ -76,18 +79,14 @@ def _in_macros(source: Source, word: str) -> Iterator[Change]:
                 yield replace(change, words=(), value=None, way="altered")
 
 
-def _changed(
-    source: Source, change: Change, variables: Mapping[Path, Binding]
-) -> Iterator[Binding]:
-    """Yield what a change binds: the variable that it is of, or all that it may be of."""
-    path, is_sure = changed(source, change, variables)
-    own = variables[path] if path is not None else None
+def _changed(change: Change, own: Binding | None, others: Iterable[Binding]) -> Iterator[Binding]:
+    """Yield what a change binds: the variable that it is of, and others that it may be of."""
     if own is not None and _changes(change, own):
         value = alone(change.value)
         is_known = change.way in {"assigned", "built"}
         way: Way = "assigned" if is_known else "called" if change.way == "called" else "unknown"
         yield Binding(change.name, own.path, way, change.within, value, _WHY)
-    for one in variables.values() if not is_sure else ():
+    for one in others:
         if one is not own and one.path[0][:1] != "@" and _changes(change, one):
             way = "called" if change.way == "called" else "unknown"
             yield Binding(change.name, one.path, way, change.within, None, _WHY)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Mapping
 from itertools import takewhile
 from typing import Literal
 
@@ -75,15 +75,18 @@ def _whole(source: Source, stack: Stack) -> tuple[int, Path]:
 
 
 def changed(
-    source: Source, change: Change, variables: Collection[Path]
+    source: Source, change: Change, variables: Mapping[Path, int]
 ) -> tuple[Path | None, bool]:
     """Return the path of the variable that a change is of, and whether it is that for sure.
 
-    It is the one of the innermost scope that declares the name. It may be another one's, of
-    a class that the file does not tell of, where classes in between may inherit such a name.
+    ``variables`` tell where each is declared. It is the one of the innermost scope that declares
+    the name, in a function or block further up than it is changed. It may be another one, where
+    classes in between may inherit such a name from some that the file does not tell of.
     """
     tried = tries(source, change.within, change.words) if change.words else ()
-    path = next((one for one in tried if one in variables), None)
+    known = (one for one in tried if one in variables)
+    start = change.name.start_byte
+    path = next((one for one in known if one[0][:1] != "@" or variables[one] < start), None)
     if path is None:
         return None, False
     if len(change.words) > 1:

@@ -13,6 +13,9 @@ UNSURE = {
         template <class T> struct A { A(); const std::string n = "bow"; void go() { motor(n); } };
         template <class T> A<T>::A() : n("stern") {}
         void run() { A<int>().go(); }""",
+    "a change above a local name": """
+        std::string n = "bow";
+        void run() { { n.append("x"); std::string n = "stern"; motor(n); } motor(n); }""",
     "a derived class": """
         struct A { std::string n = "bow"; void go() { motor(n); } };
         struct B : A { B() { n = "stern"; } };

@@ -159,6 +159,13 @@ class Maker:
             "{0}[0] = 'x';",
             "std::string& {2} = {0}; {2} = {1};",
             "auto* {2} = &{0}; *{2} = {1};",
+            "std::string& {2}{{{0}}}; {2} = {1};",
+            "for (auto* {2} : {{&{0}}}) *{2} = {1};",
+            "(flag() ? {0} : {0}) = {1};",
+            "std::tie({0}) = std::make_tuple({1});",
+            "{0}.front() = 'x';",
+            "std::reverse({0}.begin(), {0}.end());",
+            "[&, &{2} = {0}] {{ {2} += {1}; }}();",
         ]
         return self.random.choice(forms).format(name, self.text(), other)
 

@@ -76,8 +76,6 @@ def _lists(source: Source) -> Sequence[Node]:
 
 def _constructs(statement: Node, word: str) -> bool:
     """Whether a statement in the body of a class declares a constructor of it with a body."""
-    if statement.type == "template_declaration":
-        statement = statement.named_children[-1]
     if any(one.type == "default_method_clause" for one in statement.children):
         return False
     declarator = function_declarator(statement)

@@ -84,8 +84,9 @@ def _argument(use: Use) -> Answer:
     called = call.child_by_field_name("function")
     file = use.file or use.source
     macro = macro_of(file, use.text(called))
-    place = next(at for at, one in enumerate(elements(use.above)) if same(one, use.node))
-    if macro is None or place >= len(macro.parameters):
+    places = (at for at, one in enumerate(elements(use.above)) if same(one, use.node))
+    place = next(places, None)
+    if macro is None or place is None or place >= len(macro.parameters):
         return None
     if use.depth > _DEEPEST:
         return "altered"
@@ -163,7 +164,7 @@ def _looped(use: Use) -> Answer:
     declarator, body = (use.above.child_by_field_name(one) for one in ("declarator", "body"))
     if held(use, use.above, declarator) != "altered":
         return None
-    name = declarator.named_children[-1] if declarator is not None else None
+    name = next(reversed(elements(declarator)), None) if declarator is not None else None
     if use.depth or name is None or name.type != "identifier" or body is None:
         return "altered"
     start = body.start_byte

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
+from itertools import chain
 
 from msgspec import Struct
 from tree_sitter import Node
@@ -24,9 +25,13 @@ class Class(Struct, frozen=True):
 
     @property
     def body(self) -> Sequence[Node]:
-        """What is declared in it, in order."""
+        """What is declared in it, in order, of templates without their parameters."""
         body = self.node.child_by_field_name("body")
-        return elements(body) if body is not None else []
+        listed = elements(body) if body is not None else []
+        inner = (
+            elements(one)[-1:] if one.type == "template_declaration" else [one] for one in listed
+        )
+        return [*chain.from_iterable(inner)]
 
 
 @lru_cache(maxsize=64)  # one file is asked about again and again

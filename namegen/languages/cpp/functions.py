@@ -30,7 +30,8 @@ def returned(source: Source, binding: Binding, function: Node) -> Expression:
     outer = function.child_by_field_name("declarator")
     points = outer is not None and outer.type in {"pointer_declarator", "reference_declarator"}
     for one in declarator.children if declarator is not None else ():
-        kind = one.named_children[0] if one.type == "trailing_return_type" else kind
+        behind = elements(one) if one.type == "trailing_return_type" else []
+        kind = behind[0] if behind else kind
     return kept(source, within, kind, expression(source, within, value), brackets=points)
 
 
@@ -64,15 +65,10 @@ def _declaring(classes: list[Class], name: str) -> Iterator[Node]:
     """Yield the statements of classes that declare a function of a name."""
     for one in classes:
         for statement in one.body:
-            inner = (
-                statement.named_children[-1]
-                if statement.type == "template_declaration"
-                else statement
-            )
-            declarator = function_declarator(inner)
+            declarator = function_declarator(statement)
             named = declarator.child_by_field_name("declarator") if declarator is not None else None
             if named is not None and named.text == name.encode():
-                yield inner
+                yield statement
 
 
 def _head(source: Source, node: Node) -> set[str]:

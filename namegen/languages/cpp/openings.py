@@ -37,7 +37,8 @@ def openings(source: Source) -> Mapping[Path, Sequence[Opening]]:
     found: dict[Path, list[Opening]] = {}
     for stack in source.stacks(_WORDS):
         for one in _of_statement(source, stack[-2]) if len(stack) > 1 else ():
-            found.setdefault(scope_of(source, stack[:-1]).path, []).append(one)
+            if one.target[-1]:  # the parser supposes a name where none stands
+                found.setdefault(scope_of(source, stack[:-1]).path, []).append(one)
     return found
 
 
@@ -97,7 +98,7 @@ def tries(source: Source, scope: Scope, words: Path) -> tuple[Path, ...]:
     if words[0] == "this" and len(words) > 1:
         own = scope.type
         around, words = [own.path] if own is not None else [()], words[1:]
-    elif words[0] == "":
+    elif words[0] == "" and len(words) > 1:
         around, words = [()], words[1:]
     known = tuple(dict.fromkeys(_meant(openings(source), around, words, 0)))
     template = _template(source, scope, words[0])

@@ -72,3 +72,27 @@ def test_a_long_line_is_searched_soon(line):
 )
 def test_a_constructors_list_is_told_from_bytes(data, answer):
     assert initialises(data) is answer
+
+
+@pytest.mark.parametrize(
+    "code",
+    [
+        "for (const auto& n : ) motor(n);",
+        "for (auto& : n) motor(n);",
+        "using A = ::; A n = k; motor(n); motor(A::n);",
+        "motor(::); n = ::;",
+        "struct K { template <class T> }; K n; motor(n.k()); motor(K::n);",
+        "auto f() -> { return n; } motor(f()); motor(n);",
+        "#define SET n)\nmotor(n);",
+        "#define SET(x) = x(\nSET(n); motor(n);",
+    ],
+)
+def test_code_that_breaks_off_is_read_all_the_same(code):
+    """The parser supposes names where none stand: they are empty."""
+    reading = Code({"main.cpp": f"void g() {{ {code} }}"})
+    reading.answers("main.cpp")
+    for word in ("n", "k", "f()", "A", "K", "x"):
+        known = reading.reading("main.cpp")
+        assert known is not None
+        assert known.definitions(("nowhere", word)) == []
+        known.definitions((word,))

@@ -190,8 +190,8 @@ def _is_constant(source: Source, stack: Stack, found: Declared) -> bool:
 
 
 def _is_shared(source: Source, found: Declared) -> bool:
-    statics = {one.text for one in found.statement.children if one.type == _STORAGE}
-    return b"static" in statics or "constexpr" in {*_qualifiers(source, found.statement)}
+    stored = {one.text for one in found.statement.children if one.type == _STORAGE}
+    return b"static" in stored or "constexpr" in {*_qualifiers(source, found.statement)}
 
 
 def _qualifiers(source: Source, node: Node) -> Iterator[str]:

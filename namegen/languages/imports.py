@@ -5,7 +5,7 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 from collections.abc import Iterable, Sequence
 from functools import cached_property
-from typing import Generic, TypeVar
+from typing import Generic, Protocol, TypeVar
 
 from tree_sitter import Node
 
@@ -16,8 +16,15 @@ from namegen.model.places import Span
 ImportedT = TypeVar("ImportedT")
 
 
+class Origins(Protocol):
+    """Where names of one file come from, as far as all languages say so."""
+
+    def named(self, word: str) -> Sequence[Import]:
+        """Return where a name may come from, best first."""
+
+
 class ImportFinder(ABC, Generic[ImportedT]):
-    """Finds where names of one file come from."""
+    """Finds where names of one file come from, by its statements with the word ``import``."""
 
     def __init__(self, source: Source) -> None:
         self.source = source

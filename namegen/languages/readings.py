@@ -14,7 +14,7 @@ from typing import Any, ClassVar, Generic, TypeVar
 from tree_sitter import Node
 
 from namegen.languages.definitions import DefinitionFinder
-from namegen.languages.imports import ImportFinder
+from namegen.languages.imports import Origins
 from namegen.languages.numbers import NumberForms, figure
 from namegen.languages.prefilters import LooksUp, candidates
 from namegen.languages.sources import Source, Stack, TreeParser, merged, span_of, touches
@@ -23,7 +23,7 @@ from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
 DefinitionsT = TypeVar("DefinitionsT", bound="DefinitionFinder[Any]")
-ImportsT = TypeVar("ImportsT", bound="ImportFinder[Any]")
+ImportsT = TypeVar("ImportsT", bound=Origins)
 
 
 class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):

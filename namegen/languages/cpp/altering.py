@@ -1,86 +1,209 @@
-"""Where C++ changes what a variable holds without assigning to it."""
+"""Where C++ changes what a variable holds without assigning to it.
+
+A use counts as a change unless it is one of the forms that only read: so a form that nobody
+thought of makes a name not known, and never a wrong one.
+"""
 
 from __future__ import annotations
 
-from tree_sitter import Node
+from collections.abc import Callable, Mapping
+from itertools import takewhile
 
-from namegen.languages.cpp.names import dotted
-from namegen.languages.sources import Source, Stack, same
+from namegen.languages.cpp.arguments import argument, bare_argument
+from namegen.languages.cpp.library import ELEMENT_METHODS, INSIDE_METHODS, READING_METHODS
+from namegen.languages.cpp.macros import macro_of
+from namegen.languages.cpp.taking import captured, constructed, held, member, put, returned
+from namegen.languages.cpp.variable_uses import Alteration, Answer, Up, Use
+from namegen.languages.sources import Source, Stack, elements, occurrences, same
+from namegen.model.places import Span
 
-_METHODS = frozenset(
-    {"append", "assign", "clear", "emplace", "emplace_back", "erase", "fill", "insert", "pop_back"}
-    | {"push_back", "replace", "resize", "swap"}
-    | {"concat", "remove", "setCharAt", "toLowerCase", "toUpperCase", "trim"}
+_READING_SIGNS = frozenset(
+    {"!=", "&&", "<", "<<", "<=", "<=>", "==", ">", ">=", "and", "not_eq", "or", "||"}
 )
-"""Methods that change a text or a list; those of the last row are usual on small boards."""
-_FUNCTIONS = frozenset(
-    {"exchange", "getline", "memcpy", "memmove", "memset", "ref", "sort", "sscanf", "strcat"}
-    | {"strcpy", "strncat", "strncpy", "strtok", "sprintf", "snprintf", "swap", "vsnprintf"}
-    | {"strlcat", "strlcpy", "strcpy_s", "strcat_s", "sprintf_s"}
+_READING = frozenset(
+    {"abstract_array_declarator", "alignof_expression", "array_declarator", "attribute"}
+    | {"attributed_declarator", "bitfield_clause", "case_statement", "concatenated_string"}
+    | {"concept_definition", "condition_clause", "decltype", "destructor_name", "do_statement"}
+    | {"enumerator", "expression_statement", "for_statement", "function_declarator"}
+    | {"lambda_capture_specifier", "new_declarator", "noexcept", "pointer_declarator"}
+    | {"preproc_call", "preproc_def", "preproc_defined", "preproc_elif", "preproc_elifdef"}
+    | {"preproc_function_def", "preproc_if", "preproc_ifdef", "preproc_include"}
+    | {"preproc_params", "reference_declarator", "requires_clause", "sizeof_expression"}
+    | {"static_assert_declaration", "subscript_argument_list", "template_argument_list"}
+    | {"throw_statement", "unary_expression", "using_declaration", "variadic_declarator"}
+    | {"while_statement"}
 )
-"""Functions of the C and C++ libraries that change what they are given."""
+"""Nodes that only read what stands right below them, or where it is no use of a variable."""
 
-_AROUND = frozenset({"parenthesized_expression", "qualified_identifier"})
+_BODIES = frozenset(
+    {"compound_statement", "declaration_list", "field_declaration_list", "translation_unit"}
+)
+_DEEPEST = 5
+"""Macros in the text of macros that are followed."""
 
 
-def alters(source: Source, stack: Stack) -> bool:  # noqa: PLR0911 - one per form
-    """Whether the use of a variable that the stack leads to may change what it holds.
+def alteration(source: Source, stack: Stack) -> Alteration | None:
+    """Return how the use of a variable that the stack leads to may change what it holds.
 
-    What a function of the program does with a reference that it is given is not looked at.
+    None where it only reads. What a function of the program does with a reference
+    that it is given is not looked at.
     """
-    place = _whole(stack)
-    node, above = stack[place], stack[place - 1]
-    match above.type:
-        case "update_expression":
-            return True
-        case "assignment_expression":  # of an element; else it is an assignment like others
-            return node.type == "subscript_expression" and same(_field(above, "left"), node)
-        case "pointer_expression":
-            return _sign(above) == "&"
-        case "binary_expression":
-            return _sign(above) == ">>" and same(_field(above, "right"), node)
-        case "init_declarator":
-            return same(_field(above, "value"), node) and _refers(stack[place - 2], above)
-        case "field_expression":
-            return _text(source, _field(above, "field")) in _METHODS and (
-                stack[place - 2].type == "call_expression"
-            )
-        case "argument_list":
-            called = dotted(source, _field(stack[place - 2], "function"))
-            return called is not None and called[-1] in _FUNCTIONS
-    return False
+    if _is_unsound(stack):
+        return "altered"
+    return _alteration(Use(source, stack, len(stack) - 1))
 
 
-def _whole(stack: Stack) -> int:
-    """Return where the variable stands as a whole: ``boat.names[2]``, ``space::name``."""
-    place = len(stack) - 1
-    while place > 2:
-        above = stack[place - 1]
-        of_object = above.type == "field_expression" and same(_field(above, "field"), stack[place])
-        of_list = above.type == "subscript_expression" and same(
-            _field(above, "argument"), stack[place]
-        )
-        if not (of_object or of_list or above.type in _AROUND):
-            break
-        place -= 1
-    return place
+def _is_unsound(stack: Stack) -> bool:
+    """Whether the innermost statement was not parsed: what it does is not known."""
+    within = takewhile(lambda node: node.type not in _BODIES, reversed(stack))
+    return any(node.is_error for node in within)
 
 
-def _refers(statement: Node, declarator: Node) -> bool:
-    """Whether a declaration makes another name through which the variable can be changed."""
-    named = _field(declarator, "declarator")
-    is_constant = any(child.type == "type_qualifier" for child in statement.children)
-    return named is not None and named.type == "reference_declarator" and not is_constant
+def _alteration(use: Use) -> Alteration | None:
+    while use.place > 0:
+        answer = _answer(use)
+        if not isinstance(answer, Up):
+            return "altered" if answer == "pointed" and use.inside else answer
+        use = use._replace(place=use.place - answer.steps, inside=use.inside or answer.inside)
+    return "altered"
 
 
-def _field(node: Node, name: str) -> Node | None:
-    return node.child_by_field_name(name)
+def _answer(use: Use) -> Answer:
+    kind = use.above.type
+    if kind in _READING:
+        return None
+    rule = _RULES.get(kind)
+    return rule(use) if rule is not None else "altered"
 
 
-def _sign(node: Node) -> str:
-    operator = _field(node, "operator")
-    return operator.type if operator is not None else ""
+def _argument(use: Use) -> Answer:
+    """Return what becomes of an argument; of a macro of the file, that tells its text."""
+    answer, call = argument(use), use.beyond
+    if answer is not None or call is None or call.type != "call_expression":
+        return answer
+    called = call.child_by_field_name("function")
+    file = use.file or use.source
+    macro = macro_of(file, use.text(called))
+    places = (at for at, one in enumerate(elements(use.above)) if same(one, use.node))
+    place = next(places, None)
+    if macro is None or place is None or place >= len(macro.parameters):
+        return None
+    if use.depth > _DEEPEST:
+        return "altered"
+    for stack in macro.body.stacks([macro.parameters[place]]):
+        one = Use(macro.body, stack, len(stack) - 1, depth=use.depth + 1, file=file)
+        if _alteration(one) is not None:
+            return "altered"
+    return None
 
 
-def _text(source: Source, node: Node | None) -> str:
-    return source.text(node) if node is not None else ""
+def _same_value(use: Use) -> Answer:
+    return Up()
+
+
+def _chosen(use: Use) -> Answer:
+    return None if use.is_in("condition") else Up()
+
+
+def _last_of_several(use: Use) -> Answer:
+    return Up() if use.is_in("right") else None
+
+
+def _element(use: Use) -> Answer:
+    return Up() if use.is_in("argument") else None
+
+
+def _pointed(use: Use) -> Answer:
+    return Up() if use.sign == "*" else "altered"
+
+
+def _calculated(use: Use) -> Answer:
+    """Return what ``+`` (of a pointer too), ``==``, ``>>`` and the like do."""
+    if use.sign in {"+", "-"}:
+        return Up()
+    if use.sign == ">>":
+        return "altered" if use.is_in("right") else None
+    return None if use.sign in _READING_SIGNS else "altered"
+
+
+def _assigned(use: Use) -> Answer:
+    if use.is_in("left"):
+        return "altered"
+    return "pointed" if use.sign == "=" else None
+
+
+def _accessed(use: Use) -> Answer:
+    """Return what ``name.size()`` does; in ``boat.name`` the object says nothing."""
+    if use.is_in("field"):
+        return Up()
+    call = use.beyond
+    if call is None or call.type != "call_expression":
+        return None
+    if not same(call.child_by_field_name("function"), use.above):
+        return None
+    method = use.text(use.above.child_by_field_name("field"))
+    if method in READING_METHODS:
+        return None
+    if method in ELEMENT_METHODS | INSIDE_METHODS:
+        return Up(2, inside=method in INSIDE_METHODS)
+    return "called"
+
+
+def _qualified(use: Use) -> Answer:
+    return Up() if use.is_in("name") else None
+
+
+def _function(use: Use) -> Answer:
+    return None  # what is called or named here is a function
+
+
+def _looped(use: Use) -> Answer:
+    """Return what a loop over a list does with it: a reference to each element may change them."""
+    if not use.is_in("right"):
+        return None
+    declarator, body = (use.above.child_by_field_name(one) for one in ("declarator", "body"))
+    if held(use, use.above, declarator) != "altered":
+        return None
+    name = next(reversed(elements(declarator)), None) if declarator is not None else None
+    if use.depth or name is None or name.type != "identifier" or body is None:
+        return "altered"
+    start = body.start_byte
+    places = occurrences(use.source.data[start : body.end_byte], use.source.text(name))
+    inner = (Span(start + place.start, start + place.end) for place in places)
+    for stack in use.source.above(inner):
+        if _alteration(Use(use.source, stack, len(stack) - 1, depth=1)) is not None:
+            return "altered"
+    return None
+
+
+_RULES: Mapping[str, Callable[[Use], Answer]] = {
+    "argument_list": _argument,
+    "assignment_expression": _assigned,
+    "binary_expression": _calculated,
+    "call_expression": _function,
+    "cast_expression": _same_value,
+    "comma_expression": _last_of_several,
+    "compound_literal_expression": constructed,
+    "conditional_expression": _chosen,
+    "declaration": put,
+    "dependent_name": _same_value,
+    "field_declaration": put,
+    "field_expression": _accessed,
+    "field_initializer": member,
+    "for_range_loop": _looped,
+    "init_declarator": put,
+    "initializer_list": _same_value,
+    "initializer_pair": _same_value,
+    "new_expression": constructed,
+    "lambda_capture_initializer": captured,
+    "optional_parameter_declaration": put,
+    "parameter_pack_expansion": _same_value,
+    "parameter_declaration": bare_argument,
+    "parenthesized_expression": _same_value,
+    "pointer_expression": _pointed,
+    "qualified_identifier": _qualified,
+    "return_statement": returned,
+    "subscript_expression": _element,
+    "template_function": _function,
+    "template_method": _function,
+}

@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from itertools import takewhile
 from typing import Literal
 
 from msgspec import Struct
 from tree_sitter import Node
 
-from namegen.languages.cpp.altering import alters
+from namegen.languages.cpp.altering import alteration
+from namegen.languages.cpp.classes import classes_of
 from namegen.languages.cpp.names import dotted
+from namegen.languages.cpp.openings import tries
 from namegen.languages.cpp.scopes import Scope, scope_of
+from namegen.languages.cpp.variable_uses import Alteration
 from namegen.languages.sources import Source, Stack, same
 from namegen.model.facts import Path
+
+_VARIABLES = frozenset({"field_identifier", "identifier"})
 
 
 class Change(Struct, frozen=True):
@@ -23,26 +30,33 @@ class Change(Struct, frozen=True):
 
     name: Node
     words: Path
-    way: Literal["assigned", "unknown"]
+    way: Literal["assigned", "built"] | Alteration
+    """``built``: a constructor gives it a value, as it may to what is constant then."""
     within: Scope
     value: Node | None = None
 
 
 def change_at(source: Source, stack: Stack) -> Change | None:
     """Return the change that the last node of the stack names the variable of."""
+    leaf, above = stack[-1], stack[-2]
+    if leaf.type not in _VARIABLES and above.type != "parameter_declaration":
+        return None
+    scope = scope_of(source, stack)
+    if above.type == "field_designator":
+        return Change(leaf, (), "built", scope)
+    if above.type == "field_initializer" and same(above.named_children[0], leaf):
+        own = ("this", source.text(leaf))  # what a constructor's list gives to a member
+        return Change(leaf, own, "built", scope, above.named_children[-1])
     place, words = _whole(source, stack)
     above = stack[place - 1]
-    scope = scope_of(source, stack)
-    if above.type == "field_initializer" and same(above.named_children[0], stack[place]):
-        own = ("this", source.text(stack[-1]))  # what a constructor's list gives to a member
-        return Change(stack[-1], own, "assigned", scope, above.named_children[-1])
     left = above.child_by_field_name("left")
     if above.type == "assignment_expression" and same(left, stack[place]):
         operator = above.child_by_field_name("operator")
-        plain = operator is not None and operator.type == "="
-        value = above.child_by_field_name("right") if plain else None
-        return Change(stack[-1], words, "assigned" if plain else "unknown", scope, value)
-    return Change(stack[-1], words, "unknown", scope) if alters(source, stack) else None
+        if operator is not None and operator.type == "=":
+            value = above.child_by_field_name("right")
+            return Change(leaf, words, "assigned", scope, value)
+    way = alteration(source, stack)
+    return Change(leaf, words, way, scope) if way is not None else None
 
 
 def _whole(source: Source, stack: Stack) -> tuple[int, Path]:
@@ -58,3 +72,30 @@ def _whole(source: Source, stack: Stack) -> tuple[int, Path]:
             break
         place -= 1
     return place, dotted(source, stack[place]) or ()
+
+
+def changed(
+    source: Source, change: Change, variables: Mapping[Path, int]
+) -> tuple[Path | None, bool]:
+    """Return the path of the variable that a change is of, and whether it is that for sure.
+
+    ``variables`` tell where each is declared. It is the one of the innermost scope that declares
+    the name, in a function or block further up than it is changed. It may be another one, where
+    classes in between may inherit such a name from some that the file does not tell of.
+    """
+    tried = tries(source, change.within, change.words) if change.words else ()
+    known = (one for one in tried if one in variables)
+    start = change.name.start_byte
+    path = next((one for one in known if one[0][:1] != "@" or variables[one] < start), None)
+    if path is None:
+        return None, False
+    if len(change.words) > 1:
+        return path, True
+    inner = takewhile(lambda one: one.path != path[:-1], change.within.around)
+    return path, not any(one.sort == "type" and _may_inherit(source, one) for one in inner)
+
+
+def _may_inherit(source: Source, scope: Scope) -> bool:
+    """Whether a class may have members that the file does not say it has itself."""
+    known = [one for one in classes_of(source, scope.name) if one.path == scope.path]
+    return not known or any(one.bases or one.dependent for one in known)

@@ -2,22 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from tree_sitter import Node
 
 from namegen.errors import UnusableInput
 from namegen.languages.cpp.grammar import parser
 from namegen.languages.cpp.including import added_include
+from namegen.languages.cpp.letters import fills_letters
+from namegen.languages.cpp.macros import called_macros
 from namegen.languages.cpp.names import dotted
 from namegen.languages.edits import spliced
-from namegen.languages.sources import Source
+from namegen.languages.sources import Source, Stack
 from namegen.model.facts import ConstantUse, Surroundings
 from namegen.model.places import Span
 
 _LITERALS = frozenset({"string_literal", "raw_string_literal"})
 _PARTS = frozenset({"concatenated_string", "user_defined_literal"})
-_FILLED = frozenset({"init_declarator", "field_declaration"})
+_DEFINES = frozenset({"preproc_def", "preproc_function_def"})
+_TAKEN = frozenset({"field_identifier", "identifier", "type_identifier"})
+_SPACES = frozenset(
+    {"namespace_alias_definition", "namespace_definition", "nested_namespace_specifier"}
+)
+"""What gives a name to a namespace; elsewhere such a name only stands for one."""
 _KEEPING = frozenset({"F", "PSTR"})
 """Macros of small boards that take the text itself."""
 
@@ -57,11 +64,11 @@ def _literal(source: Source, use: ConstantUse) -> Span:
     macro_behind = source.data[literal.end_byte :].lstrip(b" \t")[:1]
     if above.type in _PARTS or macro_behind.isalpha() or macro_behind == b"_":
         raise UnusableInput("a name is not one literal by itself")
-    if use.literal.opening not in {'"', 'R"('} and not use.literal.opening.startswith('R"'):
+    if use.literal.opening != '"' and not use.literal.opening.startswith('R"'):
         raise UnusableInput("its letters are of another type than those of the constant")
     if above.type == "template_argument_list" or _is_in_macro(source, around[place:]):
         raise UnusableInput("a template or a macro needs the text itself")
-    if any(_is_array_of_letters(source, one) for one in around[place:]):
+    if fills_letters(source, around[place:]):
         raise UnusableInput(
             "an array of letters takes no constant; `constexpr const char*` instead of `char` "
             "and `[]` does"
@@ -70,32 +77,35 @@ def _literal(source: Source, use: ConstantUse) -> Span:
 
 
 def _is_in_macro(source: Source, around: Sequence[Node]) -> bool:
-    """Whether a literal is an argument of what looks like a macro: ``LOG("bow")``."""
+    """Whether a macro may need the text: one of the file, or what looks like one: ``LOG("bow")``.
+
+    What it makes of a text it may make of no constant: one side by side with another text.
+    """
+    calls = [one for one in around if one.type == "call_expression"]
+    called = (dotted(source, one.child_by_field_name("function")) for one in calls)
+    if any(words and words[-1] in called_macros(source) for words in called):
+        return True
     if around[1].type != "argument_list":
         return False
     words = dotted(source, around[2].child_by_field_name("function"))
     return words is not None and len(words) == 1 and (words[0] in _KEEPING or words[0].isupper())
 
 
-def _is_array_of_letters(source: Source, node: Node) -> bool:
-    """Whether a declaration fills an array of letters, or several of them."""
-    if node.type not in _FILLED:
-        return False
-    statement = node.parent if node.type == "init_declarator" else node
-    kind = statement.child_by_field_name("type") if statement is not None else None
-    letters = kind is not None and kind.type == "primitive_type" and b"char" in (kind.text or b"")
-    found, parts = node.child_by_field_name("declarator"), set()
-    while found is not None:
-        parts.add(found.type)
-        found = found.child_by_field_name("declarator")
-    return letters and "array_declarator" in parts and "pointer_declarator" not in parts
-
-
 def _reference(source: Source, use: ConstantUse, literal: Span) -> str:
-    """Return the constant's name, from the outermost namespace where its first word is taken."""
+    """Return the constant's name, from the outermost namespace where its first word is taken.
+
+    Raises:
+        UnusableInput: a macro of the file has one of the words.
+    """
     words = "::".join(use.words)
-    taken = {"identifier", "field_identifier", "type_identifier"}
-    if not any(stack[-1].type in taken for stack in source.stacks([use.words[0]])):
+    if any(one[-2].type in _DEFINES for one in _named(source, use.words)):
+        raise UnusableInput(f"a macro of the file has a word of the constant's name, {words}")
+    first = _named(source, use.words[:1])
+    if not any(one[-1].type in _TAKEN or one[-2].type in _SPACES for one in first):
         return words
     before = source.data[max(0, literal.start - 1) : literal.start]
     return f" ::{words}" if before in {b":", b"<"} else f"::{words}"
+
+
+def _named(source: Source, words: Sequence[str]) -> Iterator[Stack]:
+    return (stack for stack in source.stacks(words) if len(stack) > 1)

@@ -124,14 +124,16 @@ def _kinds(declarator: Node) -> set[str]:
 
 def _several(stack: Stack, listed: Node) -> Iterator[Construction]:
     """Yield the lists within a list: ``{{boat, "a"}, {boat, "b"}}``, once more in braces or not."""
-    for one in elements(listed):
+    pending = [((*stack, listed), one) for one in reversed(elements(listed))]
+    while pending:
+        above, one = pending.pop()
         if one.type != "initializer_list":
             continue
         inner = elements(one)
         if inner and all(each.type == "initializer_list" for each in inner):
-            yield from _several([*stack, listed], one)
+            pending += [((*above, one), each) for each in reversed(inner)]
         else:
-            yield Construction((*stack, listed, one), one)
+            yield Construction((*above, one), one)
 
 
 def _members(source: Source, stack: Stack) -> Iterator[Construction]:

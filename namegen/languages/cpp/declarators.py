@@ -24,7 +24,7 @@ STATEMENTS = frozenset(
     }
 )
 PARAMETERS = frozenset({one for one in STATEMENTS if one.endswith("parameter_declaration")})
-_AROUND = frozenset(
+_DECLARATORS = frozenset(
     {
         "array_declarator",
         "attributed_declarator",
@@ -36,6 +36,7 @@ _AROUND = frozenset(
         "variadic_declarator",
     }
 )
+_NAMES = frozenset({"qualified_identifier", "template_function"})
 _CONTAINERS = frozenset({"array", "deque", "initializer_list", "list", "set", "vector"})
 
 
@@ -51,6 +52,8 @@ class Declared(Struct, frozen=True):
     words: Path
     parts: tuple[str, ...]
     value: Node | None = None
+    specialised: bool = False
+    """Whether it is what a template is for some arguments: ``name<2>()``."""
 
     @property
     def type(self) -> Node | None:
@@ -94,13 +97,15 @@ class Declared(Struct, frozen=True):
 def declared(source: Source, stack: Stack) -> Declared | None:
     """Return how the last node of the stack is declared, if it is the name in a declaration."""
     place = len(stack) - 1
-    while place and stack[place - 1].type == "qualified_identifier":
+    specialised = False
+    while place and stack[place - 1].type in _NAMES:
         if not same(stack[place - 1].child_by_field_name("name"), stack[place]):
             return None
         place -= 1
+        specialised = specialised or stack[place].type == "template_function"
     words = dotted(source, stack[place])
     parts: list[str] = []
-    while place and stack[place - 1].type in _AROUND:
+    while place and stack[place - 1].type in _DECLARATORS:
         if not _is_declared_by(stack[place], stack[place - 1]):
             return None
         place -= 1
@@ -118,7 +123,7 @@ def declared(source: Source, stack: Stack) -> Declared | None:
         return None
     if value is None:
         value = value_after(above, stack[place])
-    return Declared(place - 1, above, words, tuple(parts[::-1]), value)
+    return Declared(place - 1, above, words, tuple(parts[::-1]), value, specialised)
 
 
 def _is_declared_by(node: Node, around: Node) -> bool:

@@ -2,23 +2,36 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import combinations
 
-from tree_sitter import Node
-
-from namegen.languages.cpp.bindings import Binding, bindings_of
+from namegen.languages.cpp.bindings import bindings_of
+from namegen.languages.cpp.classes import classes_of
+from namegen.languages.cpp.declarations import Binding
 from namegen.languages.cpp.expressions import expression
-from namegen.languages.cpp.names import base_types, type_words
+from namegen.languages.cpp.functions import returned
+from namegen.languages.cpp.objects import is_of_any, is_plain, of_any, type_of, without_mark
 from namegen.languages.cpp.openings import openings, tries
 from namegen.languages.cpp.scopes import Scope
+from namegen.languages.cpp.types import EXACT, keeps_text, kept
 from namegen.languages.definitions import DefinitionFinder, reason
-from namegen.languages.sources import Source, elements, span_of
-from namegen.model.facts import Definition, Each, Expression, Path, Ref, Several, Unknown
+from namegen.languages.sources import same, span_of
+from namegen.model.facts import (
+    Definition,
+    Each,
+    Expression,
+    Path,
+    Ref,
+    Several,
+    Text,
+    Unknown,
+    Wrapper,
+)
 from namegen.model.places import Span
 
-_EXACT = "="
-"""Begins a path of which nothing more is to be opened: two namespaces may open each other."""
 _LISTS = frozenset({"initializer_list", "argument_list"})
+_NO_TEXT = {"class": "it is a type, not text", "namespace": "it is a namespace, not text"}
+_NO_OBJECTS = frozenset({"class", "function", "macro", "namespace"})
 
 
 class Definitions(DefinitionFinder[Binding]):
@@ -31,23 +44,40 @@ class Definitions(DefinitionFinder[Binding]):
         """Return every binding of a path."""
         if not path:
             return []
-        if path[0] == _EXACT:
-            return self._found(path[1:]) or self._inherited(path[1:])
-        return self._found(path) or self._opened(path) or self._inherited(path)
+        exact = path[0] == EXACT
+        plain, marked = without_mark(path[1:] if exact else path), is_of_any(path)
+        found = self._of_any(plain) if marked else self._found(plain)
+        found = found or (self._opened(plain, marked) if not exact else [])
+        found = found or self._inherited(plain, marked)
+        span = Span(0, 0)
+        return found or ([Definition(path, Wrapper(span), span)] if keeps_text(path) else [])
 
     def _found(self, path: Path) -> list[Definition]:
         """Return what is bound under just this path; nothing where it is only declared."""
-        bound = [one for one in self.bound_at(path) if one.way != "declared"]
+        every = self.bound_at(path)
+        bound = [one for one in every if one.way != "declared"]
         bound = [one for one in bound if one.way != "empty"] or bound
-        found = [Definition(path, self._value(one), span_of(one.name)) for one in bound]
+        typed = next((one for one in every if one.declared is not None), None)
+        found = [Definition(path, self._typed(one, typed), span_of(one.name)) for one in bound]
         return _of_branches(found, bound)
+
+    def _of_any(self, path: Path) -> list[Definition]:
+        """Return what is bound under a path where that is the same for each object of a class."""
+        found, bound = self._found(path), self.bound_at(path)
+        if all(one.shared for one in bound) and all(
+            one.way != "function" or isinstance(each.value, Text)
+            for one, each in zip(bound, found, strict=False)
+        ):
+            return found
+        span = span_of(bound[0].name)
+        return [Definition(path, Unknown("each object has one of its own", span), span)]
 
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a path as it is written out: ("@120", "name")."""
         word = path[-1].removesuffix("()")
         return [one for one in self.bindings(word) if one.path == path]
 
-    def _opened(self, path: Path) -> list[Definition]:
+    def _opened(self, path: Path, marked: bool) -> list[Definition]:
         """Return what a path stands for through ``using``, for a file that includes this one."""
         known = openings(self.source) if path[0][:1] != "@" else {}
         found: list[Path] = []
@@ -57,64 +87,78 @@ class Definitions(DefinitionFinder[Binding]):
                 root = self.source.root
                 scope = Scope("namespace", root, Scope("file", root), path[:place])
                 mine = tries(self.source, scope, path[place:])
-                found += [(_EXACT, *one) for one in mine if one != path]
+                found += [(EXACT, *one) for one in mine if one != path]
         span = Span(0, 0)
+        found += [(EXACT, *path)] if found and len(path) > 1 else []  # a base may have it
+        found = [of_any(one) for one in found] if marked else found
         return [Definition(path, Ref(tuple(found), span), span, inherited=True)] if found else []
 
-    def _inherited(self, path: Path) -> list[Definition]:
+    def _inherited(self, path: Path, marked: bool) -> list[Definition]:
         """Return the definitions of a member that a base class or a variable's type may have."""
         for place in range(len(path) - 1, 0, -1):
-            for one in self.bound_at(path[:place]):
-                found = self._member_of(one, path, path[place:])
-                if found is not None:
-                    return [found]
+            bound = self.bound_at(path[:place])
+            found = self._of_bases(bound, path, place, marked)
+            found = found or self._of_object(bound, path, path[place:], marked)
+            if found is not None:
+                return [found]
         return []
 
-    def _member_of(self, one: Binding, path: Path, after: Path) -> Definition | None:
-        """Return the definition of a path below a class or a variable, if that may have it."""
-        span, words = span_of(one.name), type_words(self.source, one.declared)
-        types = [words] if words else []
-        if one.way == "class" and one.value is not None:
-            types = base_types(self.source, one.value)
-        found = [
-            attempt
-            for words in types
-            for attempt in tries(self.source, one.within, (*words, *after))
-        ]
-        if found:
-            return Definition(path, Ref(tuple(found), span), span, inherited=one.way == "class")
-        if one.way in {"class", "namespace", "function"}:
-            return None
-        return Definition(path, Unknown("it is made at run time", span), span)
+    def _of_bases(
+        self, bound: Sequence[Binding], path: Path, place: int, marked: bool
+    ) -> Definition | None:
+        """Return the definition of a path below a class, if one of its bases may have it."""
+        for one in bound if any(one.way == "class" for one in bound) else ():
+            classes = classes_of(self.source, path[place - 1])
+            own = next((each for each in classes if same(each.node, one.value)), None)
+            names = [(*base, *path[place:]) for base in own.bases] if own is not None else []
+            found = [each for words in names for each in tries(self.source, one.within, words)]
+            if found:
+                found = [of_any(each) for each in found] if marked else found
+                span = span_of(one.name)
+                return Definition(path, Ref(tuple(found), span), span, inherited=True)
+        return None
 
-    def _value(self, binding: Binding) -> Expression:  # noqa: PLR0911 - one per form
+    def _of_object(
+        self, bound: Sequence[Binding], path: Path, after: Path, marked: bool
+    ) -> Definition | None:
+        """Return the definition of a path below a variable, from the class that it is of."""
+        made = [one for one in bound if one.way not in {"declared", *_NO_OBJECTS}]
+        if not made:
+            return None
+        one = next((one for one in made if one.declared is not None), made[0])
+        words, span = type_of(self.source, one), span_of(one.name)
+        if words is None:
+            return Definition(path, Unknown("it is made at run time", span), span)
+        found = tries(self.source, one.within, (*words, *after))
+        if marked or not is_plain(self.source, made):
+            found = tuple(of_any(each) for each in found)
+        return Definition(path, Ref(found, span), span)
+
+    def _typed(self, one: Binding, typed: Binding | None) -> Expression:
+        """Return what a binding gives to a variable of the type that it is declared with."""
+        value = self._value(one)
+        if one.way == "each" and one.value is not None and one.value.parent is not None:
+            kind = one.value.parent.child_by_field_name("type")
+            return kept(self.source, one.within, kind, value, brackets=True)
+        if typed is None or one.way not in {"assigned", "value"}:
+            return value
+        points = typed.points or typed.array
+        return kept(self.source, typed.within, typed.declared, value, brackets=points)
+
+    def _value(self, binding: Binding) -> Expression:
         span = span_of(binding.name)
         if binding.way == "each" and binding.value is not None:
             return Each(expression(self.source, binding.within, binding.value), span)
-        if binding.way == "class":
-            return Unknown("it is a type, not text", span)
-        if binding.way == "namespace":
-            return Unknown("it is a namespace, not text", span)
+        if binding.way in _NO_TEXT:
+            return Unknown(_NO_TEXT[binding.way], span)
         if binding.way == "function" and binding.value is not None:
-            return self._returned(binding, binding.value)
+            return returned(self.source, binding, binding.value)
         if binding.value is None or binding.way == "enumerator":
             return reason(binding)
         value = binding.value
         if value.type in _LISTS and not binding.many:
             return Unknown("it is put together from several values", span)
         return expression(self.source, binding.within, value)
-
-    def _returned(self, binding: Binding, function: Node) -> Expression:
-        """Return what a function always gives, if nothing can override it."""
-        value = _only_return(function)
-        if value is None or _is_virtual(self.source, function):
-            called = self.source.text(binding.name)
-            return Unknown(f"it is made at run time by `{called}()`", span_of(binding.name))
-        within = Scope("region", function, binding.within)
-        if binding.path[: len(binding.within.path)] == binding.within.path:
-            classes = binding.path[len(binding.within.path) : -1]
-            within = Scope("type", function, binding.within, classes) if classes else within
-        return expression(self.source, within, value)
 
 
 def _of_branches(found: list[Definition], bound: list[Binding]) -> list[Definition]:
@@ -131,20 +175,3 @@ def _exclude(one: Binding, other: Binding) -> bool:
     """Whether two places stand in different branches of one condition of the preprocessor."""
     mine, others = dict(one.branch), dict(other.branch)
     return any(mine[at] != others[at] for at in mine.keys() & others.keys())
-
-
-def _only_return(function: Node) -> Node | None:
-    """Return the value of a function whose body is one ``return``."""
-    body = function.child_by_field_name("body")
-    statements = elements(body) if body is not None else []
-    if len(statements) != 1 or statements[0].type != "return_statement":
-        return None
-    return next(iter(elements(statements[0])), None)
-
-
-def _is_virtual(source: Source, function: Node) -> bool:
-    """Whether a derived class can give the function another body."""
-    body = function.child_by_field_name("body")
-    end = body.start_byte if body is not None else function.end_byte
-    words = source.data[function.start_byte : end].replace(b")", b" ").split()
-    return bool({b"virtual", b"override"} & {*words})

@@ -6,19 +6,20 @@ import re
 
 from tree_sitter import Node
 
+from namegen.languages.cpp.library import CASTS
 from namegen.languages.cpp.literals import closing, value_of
-from namegen.languages.cpp.names import dotted
-from namegen.languages.cpp.openings import tries
+from namegen.languages.cpp.names import dotted, type_arguments
+from namegen.languages.cpp.openings import std_words, tries
 from namegen.languages.cpp.scopes import Scope
+from namegen.languages.cpp.types import is_list, keeper, kept
 from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader
 from namegen.languages.sources import Source, elements, named_child, span_of
-from namegen.model.facts import Expression, Join, Ref, Text, Unknown
+from namegen.model.facts import Expression, Join, Ref, Text, Unknown, Wrapped
 from namegen.model.places import Span
 
-TEXT_TYPES = frozenset({"string", "string_view", "wstring", "u8string", "String", "F", "PSTR"})
-"""What makes a text of its one argument; the last three are usual on small boards."""
-_SAME_TEXT = frozenset({"c_str", "data", "str"})
-_CASTS = frozenset({"static_cast", "const_cast", "dynamic_cast", "reinterpret_cast", "move"})
+_SAME_TEXT = frozenset({"c_str", "data"})
+_SAME_VALUE = frozenset({"as_const", "move"})
+"""Functions of ``std::`` that give what they are given."""
 _TEXT_SUFFIXES = frozenset({"s", "sv"})
 _MACRO = re.compile(
     rb"[ \t]+(?!(?:and|or|xor|bitand|bitor|not_eq)\b|(?:u8|[uUL])?R?[\"'])([A-Za-z_]\w*)"
@@ -74,8 +75,8 @@ def _suffixed(source: Source, scope: Scope, node: Node, depth: int) -> Expressio
 
 
 def _opened(node: Node) -> Node:
-    while node.type in {"parenthesized_expression", "cast_expression"}:
-        inner = node.child_by_field_name("value") or next(iter(elements(node)), None)
+    while node.type == "parenthesized_expression":
+        inner = next(iter(elements(node)), None)
         if inner is None:
             break
         node = inner
@@ -100,23 +101,44 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
             return expression(source, scope, called.child_by_field_name("argument"), depth)
     if words is None:
         return Unknown(RUN_TIME, span_of(node))
-    if len(arguments) == 1 and words[-1] in TEXT_TYPES | _CASTS:
-        return expression(source, scope, arguments[0], depth)
+    is_method = called is not None and called.type == "field_expression"
+    if len(arguments) == 1 and not is_method:
+        return _made(source, scope, called, expression(source, scope, arguments[0], depth))
     if arguments:
         return Unknown(f"it is made at run time by `{words[-1]}()`", span_of(node))
     return Ref(tries(source, scope, (*words[:-1], f"{words[-1]}()")), span_of(node))
 
 
+def _made(source: Source, scope: Scope, called: Node | None, value: Expression) -> Expression:
+    """Return what a type or a function makes of one value, for a type that may keep it."""
+    words = dotted(source, called)
+    if words is None:
+        return Unknown(RUN_TIME, value.span)
+    if words[-1] in CASTS:
+        given = next(iter(elements(type_arguments(called) or called)), None) if called else None
+        return kept(source, scope, given, value)
+    known = std_words(source, words)
+    if known is not None and len(known) == 1 and known[0] in _SAME_VALUE:
+        return value
+    keeping = keeper(source, scope, words, value.span)
+    return value if keeping is None else Wrapped(keeping, value, value.span)
+
+
+def _cast(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return the text in ``(const char*) kBow``."""
+    value = expression(source, scope, node.child_by_field_name("value"), depth)
+    return kept(source, scope, node.child_by_field_name("type"), value)
+
+
 def _literal_of_type(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     """Return ``std::string_view{"x"}``, or a list of several such as ``std::array{"a", "b"}``."""
-    words = dotted(source, node.child_by_field_name("type"))
-    listed = node.child_by_field_name("value")
+    kind, listed = (node.child_by_field_name(field) for field in ("type", "value"))
     given = elements(listed) if listed is not None else []
-    if words and words[-1] in TEXT_TYPES:
-        if len(given) != 1:
-            return Unknown(RUN_TIME, span_of(node))
-        return expression(source, scope, given[0], depth)
-    return expression(source, scope, listed, depth)
+    if is_list(source, kind):
+        return kept(source, scope, kind, expression(source, scope, listed, depth))
+    if len(given) != 1:
+        return Unknown(RUN_TIME, span_of(node))
+    return _made(source, scope, kind, expression(source, scope, given[0], depth))
 
 
 def _assignment(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
@@ -141,6 +163,7 @@ _READERS: dict[str, Reader[Scope]] = {
     "qualified_identifier": _name,
     "field_expression": _name,
     "call_expression": _call,
+    "cast_expression": _cast,
     "compound_literal_expression": _literal_of_type,
     "assignment_expression": _assignment,
     "parameter_declaration": _argument,

@@ -23,7 +23,7 @@ _BEFORE = re.compile(
 )
 """A macro before the name of a class: ``class API Boat {``."""
 _FOR_C = re.compile(
-    rb"""^(?P<before>[ \t]*\#[ \t]*if[^\r\n]*__cplusplus[^\r\n]*[\r\n]+[ \t]*)
+    rb"""^(?P<before>[ \t]*\#[ \t]*if(?P<condition>[^\r\n]*)[\r\n]+[ \t]*)
     (?P<bracket>extern[ \t]+"C"\s*\{|\})""",
     re.VERBOSE | re.MULTILINE,
 )
@@ -41,10 +41,17 @@ def readable(data: bytes) -> bytes:
     """
     data = data.replace(b"\\\r\n", b" \\\n")
     if b"__cplusplus" in data:
-        data = _FOR_C.sub(lambda one: one["before"] + b" " * len(one["bracket"]), data)
+        data = _FOR_C.sub(_without_bracket, data)
     data = _PLACED.sub(lambda one: b" " * len(one[0]), data)
     data = _BEHIND.sub(lambda one: one[0][:1] + b" " * (len(one[0]) - 1), data)
     return _BEFORE.sub(lambda one: one["word"] + b" " * (len(one[0]) - len(one["word"])), data)
+
+
+def _without_bracket(found: re.Match[bytes]) -> bytes:
+    """Return a condition with a blank for the bracket below it, where it asks for C++."""
+    if b"__cplusplus" not in found["condition"]:
+        return found[0]
+    return found["before"] + b" " * len(found["bracket"])
 
 
 @cache

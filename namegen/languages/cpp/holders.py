@@ -11,7 +11,7 @@ from namegen.languages.cpp.definitions import Definitions
 from namegen.languages.cpp.names import dotted
 from namegen.languages.sources import Source, elements, same
 
-_AROUND = frozenset({"parenthesized_expression", "cast_expression", "pointer_expression"})
+_SAME_VALUE = frozenset({"parenthesized_expression", "cast_expression", "pointer_expression"})
 _LISTS = frozenset({"argument_list", "initializer_list"})
 _CASTS = frozenset({"const_cast", "dynamic_cast", "move", "reinterpret_cast", "static_cast"})
 _INNER = ("declarator", "name")
@@ -65,7 +65,7 @@ def _target(source: Source, stack: Sequence[Node]) -> Node | None:
             if not _is_cast(source, stack[place - 2]):
                 return None
             place -= 2
-        elif above.type in _AROUND or listed:
+        elif above.type in _SAME_VALUE or listed:
             place -= 1
         else:
             break

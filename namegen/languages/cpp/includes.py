@@ -6,9 +6,7 @@ import re
 from functools import cached_property
 from posixpath import splitext
 
-from tree_sitter import Node
-
-from namegen.languages.imports import ImportFinder
+from namegen.languages.sources import Source
 from namegen.model.facts import Import
 
 _INCLUDE = re.compile(
@@ -22,8 +20,11 @@ _FOLDERS = ("", "include/", "src/", "../include/", "../src/")
 _SOURCES = (".cpp", ".cc", ".cxx")
 
 
-class Includes(ImportFinder[str]):
-    """The includes of one file."""
+class Includes:
+    """The includes of one file; implements `namegen.languages.imports.Origins`."""
+
+    def __init__(self, source: Source) -> None:
+        self.source = source
 
     @cached_property
     def all(self) -> list[str]:
@@ -32,9 +33,6 @@ class Includes(ImportFinder[str]):
         found = _INCLUDE.finditer(lines or self.source.data)
         paths = ((one["own"] or one["other"]).decode("utf-8", "replace") for one in found)
         return list(dict.fromkeys(path.replace("\\", "/").strip() for path in paths))
-
-    def _of_statement(self, statement: Node) -> list[str]:
-        raise NotImplementedError  # includes are no nodes within others
 
     def named(self, word: str) -> list[Import]:
         """Return where a word alone may come from: nothing in C++ says so."""

@@ -7,7 +7,8 @@ function is put around the text in place of the ``#define`` itself.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 from tree_sitter import Node
@@ -18,7 +19,7 @@ from namegen.model.places import Span
 
 _DEFINE = re.compile(rb"^[ \t]*#[ \t]*define\b", re.MULTILINE)
 _DEFINES = frozenset({"preproc_def", "preproc_function_def"})
-_AROUND = 3
+_TO_BLOCK = 3
 """Nodes from the root to the block that was put around the text of a macro."""
 _FUNCTION = "f"
 _BEFORE, _AFTER = b"v f(){", b"\n;}"
@@ -73,23 +74,55 @@ class Macro(NamedTuple):
 
     def block(self, stack: Stack) -> list[Node]:
         """Return a stack in the body without the function that was put around it."""
-        return [stack[0], *stack[_AROUND:]]
+        return [stack[0], *stack[_TO_BLOCK:]]
 
 
 def macros_with(source: Source, words: Iterable[str]) -> Iterator[Macro]:
     """Yield the macros in whose text one of the words may stand, in order."""
-    for found in _DEFINE.finditer(source.data):
-        define = source.root.descendant_for_byte_range(found.end() - 1, found.end())
-        while define is not None and define.type not in _DEFINES:
-            define = define.parent
-        name = define.child_by_field_name("name") if define is not None else None
-        value = define.child_by_field_name("value") if define is not None else None
-        if define is None or name is None or value is None:
+    for define in _defines(source):
+        value = define.child_by_field_name("value")
+        if value is None:
             continue
         text = source.data[value.start_byte : value.end_byte]
         holds = any(next(occurrences(text, word), None) for word in words)
-        body = body_of(source, define) if holds else None
-        if body is not None:
-            listed = define.child_by_field_name("parameters")
-            given = tuple(source.text(one) for one in elements(listed)) if listed else ()
-            yield Macro(define, source.text(name), given, body)
+        macro = _macro(source, define) if holds else None
+        if macro is not None:
+            yield macro
+
+
+@lru_cache(maxsize=64)  # one file is asked about again and again
+def _defines(source: Source) -> Sequence[Node]:
+    """Return the definitions of macros, in order."""
+    found: list[Node] = []
+    for place in _DEFINE.finditer(source.data):
+        define = source.root.descendant_for_byte_range(place.end() - 1, place.end())
+        while define is not None and define.type not in _DEFINES:
+            define = define.parent
+        found += [define] if define is not None else []
+    return found
+
+
+@lru_cache(maxsize=64)
+def called_macros(source: Source) -> Mapping[str, Node]:
+    """Return the macros with parameters that a file defines, by name."""
+    found: dict[str, Node] = {}
+    for define in _defines(source):
+        name = define.child_by_field_name("name")
+        if define.type == "preproc_function_def" and name is not None:
+            found[source.text(name)] = define
+    return found
+
+
+def macro_of(source: Source, called: str) -> Macro | None:
+    """Return the macro with parameters that a call is of, if the file defines it."""
+    define = called_macros(source).get(called)
+    return _macro(source, define) if define is not None else None
+
+
+def _macro(source: Source, define: Node) -> Macro | None:
+    name, body = define.child_by_field_name("name"), body_of(source, define)
+    if name is None or body is None:
+        return None
+    listed = define.child_by_field_name("parameters")
+    given = tuple(source.text(one) for one in elements(listed)) if listed else ()
+    return Macro(define, source.text(name), given, body)

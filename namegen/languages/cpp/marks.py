@@ -12,8 +12,9 @@ _USED = re.compile(
 )
 """A call, a subscript, a list; among template arguments; the type of the variable behind it."""
 
-_INITIALISES = re.compile(rb"\)[\s\w()]*(?<!:):(?!:)\s*\w+\s*[({]")
-"""A constructor's list, which may construct members that another file declares."""
+_RUN = re.compile(rb"[\s\w()]+")
+_LIST = re.compile(rb":(?!:)\s*\w+\s*[({]")
+"""What begins a constructor's list behind its parameters: ``Heron::Heron(Boat& b) : bow_(b)``."""
 
 
 def looks_up(data: bytes, word: Span) -> bool:
@@ -23,4 +24,7 @@ def looks_up(data: bytes, word: Span) -> bool:
 
 def initialises(data: bytes) -> bool:
     """Whether a constructor outside of its class can give something to members."""
-    return b"::" in data and _INITIALISES.search(data) is not None
+    if b"::" not in data:
+        return False
+    runs = _RUN.finditer(data)
+    return any(b")" in run[0] and _LIST.match(data, run.end()) for run in runs)

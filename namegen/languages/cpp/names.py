@@ -14,45 +14,49 @@ _TEMPLATES = frozenset({"template_type", "template_function", "template_method"}
 _TYPES = frozenset(
     {"template_argument_list", "type_descriptor", "qualified_identifier", *_TEMPLATES}
 )
+_LETTERS = frozenset({"char", "char16_t", "char32_t", "char8_t", "wchar_t"})
+LETTERS = "char"
+"""What stands for all types of letters as the last word of a path."""
+_FIELDS = {
+    **dict.fromkeys(_TEMPLATES, ("name",)),
+    "qualified_identifier": ("scope", "name"),
+    "field_expression": ("argument", "field"),
+}
+"""The fields in which names stand that make a longer one, in their order."""
 
 
-def dotted(source: Source, node: Node | None) -> Path | None:  # noqa: PLR0911 - one per form
+def dotted(source: Source, node: Node | None) -> Path | None:
     """Return the words of ``a::b``, ``a.b`` or ``this->b``, or None where it is anything else.
 
-    Template arguments are left out; the first word of ``::a`` is empty.
+    Template arguments are left out; the first word of ``::a`` is empty. There is no limit to
+    how many words a name has, so nothing here calls itself.
     """
-    if node is None:
-        return None
-    if node.type in _LEAVES:
-        return (source.text(node),)
-    if node.type in _TEMPLATES:
-        return dotted(source, node.child_by_field_name("name"))
-    if node.type == "dependent_name":
-        return dotted(source, next(iter(elements(node)), None))
-    if node.type == "nested_namespace_specifier":
-        return tuple(word for one in elements(node) for word in dotted(source, one) or ())
-    if node.type == "qualified_identifier":
-        return _qualified(source, node)
-    if node.type == "field_expression":
-        before = dotted(source, node.child_by_field_name("argument"))
-        after = dotted(source, node.child_by_field_name("field"))
-        return (*before, *after) if before and after else None
-    return None
-
-
-def _qualified(source: Source, node: Node) -> Path | None:
-    """Return the words of a name with ``::``, whose tree leans right, without recursion."""
     words: list[str] = []
-    last: Node | None = node
-    while last is not None and last.type == "qualified_identifier":
-        scope = last.child_by_field_name("scope")
-        before = dotted(source, scope) if scope is not None else ("",)
-        if before is None:
+    pending = [node]
+    while pending:
+        one = pending.pop()
+        if one is None:
             return None
-        words += before
-        last = last.child_by_field_name("name")
-    after = dotted(source, last)
-    return (*words, *after) if after else None
+        if one.type in _LEAVES:
+            words.append(source.text(one))
+        elif one.type == "qualified_identifier" and one.child_by_field_name("scope") is None:
+            words.append("")
+            pending.append(one.child_by_field_name("name"))
+        else:
+            parts = _parts(one)
+            if not parts:
+                return None
+            pending += reversed(parts)
+    return tuple(words)
+
+
+def _parts(node: Node) -> list[Node | None]:
+    """Return the names that a longer name consists of; none where it is no name."""
+    if node.type in _FIELDS:
+        return [node.child_by_field_name(field) for field in _FIELDS[node.type]]
+    if node.type == "nested_namespace_specifier":
+        return [*elements(node)]
+    return [*elements(node)[:1]] if node.type == "dependent_name" else []
 
 
 def whole_name(node: Node) -> Node:
@@ -74,17 +78,26 @@ def type_words(source: Source, node: Node | None) -> Path | None:
     return dotted(source, node)
 
 
+def is_of_letters(source: Source, node: Node | None) -> bool:
+    """Whether a type is one of letters, without the ``*`` or ``[]`` beside it."""
+    if node is not None and node.type == "type_descriptor":
+        node = node.child_by_field_name("type")
+    if node is None or node.type not in {"primitive_type", "sized_type_specifier"}:
+        return False
+    return not _LETTERS.isdisjoint(source.text(node).split())
+
+
 def last_words(source: Source, node: Node | None) -> set[str]:
     """Return the last word of each type: ``std::unique_ptr<lib::Motor>`` has two."""
-    if node is None:
-        return set()
-    words = type_words(source, node)
-    found = {words[-1]} if words else set()
-    if node.type in _TYPES:
-        for child in elements(node):
-            if child.type in _TYPES or child.type == "type_identifier":
-                inner = last_words(source, child)
-                found |= inner if child.type != "namespace_identifier" else set()
+    found: set[str] = set()
+    pending = [node] if node is not None else []
+    while pending:
+        one = pending.pop()
+        words = type_words(source, one)
+        found |= {words[-1]} if words else set()
+        if one.type in _TYPES:
+            inner = elements(one)
+            pending += [each for each in inner if each.type in {"type_identifier", *_TYPES}]
     return found
 
 
@@ -100,10 +113,3 @@ def type_arguments(node: Node | None) -> Node | None:
         else:
             return None
     return node.child_by_field_name("arguments") if node is not None else None
-
-
-def base_types(source: Source, node: Node) -> list[Path]:
-    """Return the types that a class is derived from."""
-    clause = next((one for one in node.named_children if one.type == "base_class_clause"), None)
-    bases = elements(clause) if clause is not None else []
-    return [words for one in bases if (words := type_words(source, one))]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from itertools import chain, pairwise
 from typing import Literal
 
 from msgspec import Struct
@@ -28,7 +28,7 @@ REGIONS = frozenset(
     }
 )
 """What holds local variables."""
-_AROUND = frozenset(
+_BETWEEN = frozenset(
     {"attributed_declarator", "parenthesized_declarator", "pointer_declarator"}
     | {"reference_declarator"}
 )
@@ -46,15 +46,19 @@ class Scope(Struct, frozen=True):
     @property
     def path(self) -> Path:
         """What names in this scope are prefixed with."""
-        if self.sort == "region":
-            return (f"@{self.node.start_byte}",)
-        return (*self.outer.path, *self.words) if self.outer is not None else ()
+        found: list[Path] = []
+        for one in self.around:
+            if one.sort == "region":
+                found.append((f"@{one.node.start_byte}",))
+                break
+            found.append(one.words)
+        return tuple(chain.from_iterable(reversed(found)))
 
     @property
     def readable(self) -> Path:
         """The names of the namespaces, classes and functions, outermost first."""
-        around = self.outer.readable if self.outer is not None else ()
-        return (*around, *self.words)
+        found = [one.words for one in self.around]
+        return tuple(chain.from_iterable(reversed(found)))
 
     @property
     def name(self) -> str:
@@ -117,7 +121,7 @@ def _function(source: Source, scope: Scope, node: Node) -> Scope:
 def function_declarator(node: Node) -> Node | None:
     """Return the name with the parameters of a function, a lambda or a declaration."""
     found = node.child_by_field_name("declarator")
-    while found is not None and found.type in _AROUND:
+    while found is not None and found.type in _BETWEEN:
         inner = found.child_by_field_name("declarator")
         found = inner or (found.named_children[-1] if found.named_child_count else None)
     known = found is not None and found.type in {

@@ -14,12 +14,25 @@ from pathlib import Path
 
 import pytest
 
+from tests.languages.cpp.changing_programs import changing
+from tests.languages.cpp.misleading_programs import UNSURE
+from tests.languages.cpp.plain_programs import SURE
 from tests.languages.holding import known_of, line_of, noted_lines
 
 HEADERS = 150
 MAIN = """\
+#include <algorithm>
+#include <cstdio>
+#include <cstring>
+#include <functional>
 #include <iostream>
+#include <iterator>
+#include <memory>
+#include <sstream>
 #include <string>
+#include <string_view>
+#include <tuple>
+#include <utility>
 #include <vector>
 
 inline int turn = 0;
@@ -146,6 +159,13 @@ class Maker:
             "{0}[0] = 'x';",
             "std::string& {2} = {0}; {2} = {1};",
             "auto* {2} = &{0}; *{2} = {1};",
+            "std::string& {2}{{{0}}}; {2} = {1};",
+            "for (auto* {2} : {{&{0}}}) *{2} = {1};",
+            "(flag() ? {0} : {0}) = {1};",
+            "std::tie({0}) = std::make_tuple({1});",
+            "{0}.front() = 'x';",
+            "std::reverse({0}.begin(), {0}.end());",
+            "[&, &{2} = {0}] {{ {2} += {1}; }}();",
         ]
         return self.random.choice(forms).format(name, self.text(), other)
 
@@ -176,22 +196,30 @@ def headers() -> dict[str, str]:
     return {f"p{seed}.hpp": Maker(seed).made() for seed in range(HEADERS)}
 
 
-@pytest.fixture(scope="module")
-def looked_up(
-    headers: dict[str, str], tool: Callable[[str], str], tmp_path_factory: pytest.TempPathFactory
-) -> dict[tuple[str, int], set[str]]:
-    """What the headers look up, by file and line, when they run."""
-    compiler, folder = tool("g++"), tmp_path_factory.mktemp("cpp")
+def run(headers: dict[str, str], compiler: str, folder: Path) -> dict[tuple[str, int], set[str]]:
+    """Return what headers look up, by file and line, when they run in one program."""
     includes = "".join(f'#include "{name}"\n' for name in headers)
     runs = "".join(f"  {name[:-4]}::run();\n" for name in headers)
     main = MAIN.replace("INCLUDES", includes).replace("RUNS", runs)
     for name, text in {**headers, "main.cpp": main}.items():
         Path(folder, name).write_text(text)
-    subprocess.run(
-        [compiler, "-std=c++17", "-O0", "main.cpp", "-o", "main"], cwd=folder, check=True
+    done = subprocess.run(
+        [compiler, "-std=c++20", "-O0", "-w", "main.cpp", "-o", "main"],
+        cwd=folder,
+        capture_output=True,
+        text=True,
+        check=False,
     )
+    assert done.returncode == 0, done.stderr
     done = subprocess.run([folder / "main"], capture_output=True, text=True, check=True)
     return noted_lines(done.stdout)
+
+
+@pytest.fixture(scope="module")
+def looked_up(
+    headers: dict[str, str], tool: Callable[[str], str], tmp_path_factory: pytest.TempPathFactory
+) -> dict[tuple[str, int], set[str]]:
+    return run(headers, tool("g++"), tmp_path_factory.mktemp("cpp"))
 
 
 def test_a_text_that_is_known_is_the_one_that_the_program_gets(
@@ -199,3 +227,35 @@ def test_a_text_that_is_known_is_the_one_that_the_program_gets(
 ):
     known = known_of(headers, looked_up, line_of)
     assert known > 0.5 * len(looked_up) > HEADERS / 2
+
+
+PROGRAMS = [*SURE.items(), *UNSURE.items(), *changing().items()]
+
+
+@pytest.fixture(scope="module")
+def programs() -> dict[str, str]:
+    return {
+        f"q{at}.hpp": f"namespace q{at} {{\n{code}\n}}\n" for at, (_, code) in enumerate(PROGRAMS)
+    }
+
+
+@pytest.fixture(scope="module")
+def written_out(
+    programs: dict[str, str], tool: Callable[[str], str], tmp_path_factory: pytest.TempPathFactory
+) -> dict[tuple[str, int], set[str]]:
+    return run(programs, tool("g++"), tmp_path_factory.mktemp("programs"))
+
+
+@pytest.mark.parametrize("at", range(len(PROGRAMS)), ids=[name for name, _ in PROGRAMS])
+def test_a_name_that_is_another_one_than_it_looks(
+    at: int, programs: dict[str, str], written_out: dict[tuple[str, int], set[str]]
+):
+    """What the program looks up is what is said, or the name is said not to be known."""
+    file, (name, _) = f"q{at}.hpp", PROGRAMS[at]
+    mine = {place: texts for place, texts in written_out.items() if place[0] == file}
+    known = known_of({file: programs[file]}, mine, line_of)
+    if name in SURE:
+        assert known == len(mine) > 0
+    else:
+        assert any(texts != {"bow"} for texts in mine.values())
+        assert known == 0 or name not in UNSURE

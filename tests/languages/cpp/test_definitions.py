@@ -69,7 +69,8 @@ FOLLOWED = [
      ["bow"]),
     ('struct K { static inline const std::string kBow = "bow"; };', "motor(K::kBow);", ["bow"]),
     ('struct K { const char* n = "bow"; }; K k;', "motor(k.n);", ["bow"]),
-    ('struct K { const char* n{"bow"}; } ; K k, *j = &k;', "motor(j->n);", ["bow"]),
+    ('struct K { const char* n{"bow"}; } ; K k{};', "motor(k.n);", ["bow"]),
+    ('struct K { static constexpr char n[] = "bow"; } ; K k, *j = &k;', "motor(j->n);", ["bow"]),
     ('struct K { std::string n = "bow"; void go() { motor(n); motor(this->n); } };',
      "K().go();", ["bow", "bow"]),
     ('struct K { std::string n; K() : n("bow") {} void go() { motor(n); } };', "K().go();",
@@ -212,6 +213,25 @@ FILES = {
     "names.h": HEADER,
     "names.cpp": '#include "names.h"\nnamespace heron { const char kStern[] = "stern"; }\n',
     "all.h": '#ifndef ALL_H\n#define ALL_H\n#include "names.h"\nusing namespace heron;\n#endif\n',
+    "types.h": """
+        #pragma once
+        #include <string>
+        #include <string_view>
+        using namespace std;
+        using Text = const char*;
+        typedef std::string Name;
+        struct Tag { Tag(const char*) {} operator string_view() const { return "stern"; } };
+        struct String { String(const char*) {} operator string_view() const { return "stern"; } };
+        struct Base {};
+        struct Config {
+          const char* left = "bow";
+          static constexpr char kMid[] = "mid";
+          const char* side() const { return "side"; }
+        };
+        extern Config config;
+        struct Deck : Base { Config own; void go(); };
+        """,
+    "types.cpp": '#include "types.h"\nConfig config;\n',
     "short.h": '#include "names.h"\nnamespace n = heron;\nusing heron::Names;\n',
 }
 
@@ -232,6 +252,24 @@ FILES = {
         ('#include "all.h"\nauto m = motor(Names::kBow);', ["bow"]),
         ('#include "all.h"\nauto m = motor(heron::Names::kBow);', ["bow"]),
         ('#include "short.h"\nauto m = motor(n::Names::kBow);', ["bow"]),
+        ('#include "types.h"\nText n = "bow";\nauto m = motor(n);', ["bow"]),
+        (
+            '#include "types.h"\nName n = "bow";\nauto m = motor(n), o = motor(Name("a"));',
+            ["bow", "a"],
+        ),
+        (
+            '#include "types.h"\nstring n = "bow";\nauto m = motor(n), o = motor(string{"a"});',
+            ["bow", "a"],
+        ),
+        ('#include "types.h"\nauto m = motor(config.left);', ["bow"]),
+        (
+            '#include "types.h"\nConfig c{"x"};\nauto m = motor(c.kMid), o = motor(c.side());',
+            ["mid", "side"],
+        ),
+        (
+            '#include "types.h"\nvoid Deck::go() { motor(own.left); }\nint i = (Deck().go(), 0);',
+            ["bow"],
+        ),
         ('#include "short.h"\nauto m = motor(Names::kBow);', ["bow"]),
         ("#  include <names.h>  // ours\nauto m = motor(heron::Names::kBow);", ["bow"]),
     ],
@@ -240,3 +278,23 @@ def test_names_are_followed_through_includes(code, names, tmp_path, tool):
     assert Code({**FILES, "main.cpp": code}).answers("main.cpp") == names
     files = {**FILES, "main.cpp": code + "\nint main() {}\n"}
     assert heard(output(files, tmp_path, tool)) == names
+
+
+@pytest.mark.parametrize(
+    "code",
+    [
+        'Tag n = "bow"; auto m = motor(n);',
+        'auto m = motor(Tag("bow"));',
+        'String n = "bow"; auto m = motor(n);',
+        'auto m = motor(String("bow"));',
+        'Config c{"stern"}; auto m = motor(c.left);',
+        'Config c{"stern"}, *d = &c; auto m = motor(d->left);',
+        'auto go = [](const Config& c) { return motor(c.left); }; auto m = go({"stern"});',
+    ],
+)
+def test_types_of_other_files_tell_what_is_not_known(code, tmp_path, tool):
+    code = f'#include "types.h"\n{code}'
+    (answer,) = Code({**FILES, "main.cpp": code}).answers("main.cpp")
+    assert answer.startswith("[")
+    files = {**FILES, "main.cpp": code + "\nint main() {}\n"}
+    assert heard(output(files, tmp_path, tool)) == ["stern"]

@@ -1,0 +1,258 @@
+"""Where a C++ name is declared: constants, members, locals, parameters, macros, classes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+from typing import Literal
+
+from msgspec import Struct
+from tree_sitter import Node
+
+from namegen.languages.cpp.declarators import (
+    PARAMETERS,
+    Declared,
+    arguments_as_parameters,
+    declared,
+)
+from namegen.languages.cpp.macros import macro_value
+from namegen.languages.cpp.names import LETTERS, dotted
+from namegen.languages.cpp.openings import openings
+from namegen.languages.cpp.scopes import CLASSES, Scope, function_declarator, scope_of
+from namegen.languages.sources import Source, Stack, elements, same
+from namegen.model.facts import Path
+
+Way = Literal[
+    "value", "each", "class", "namespace", "function", "enumerator", "parameter", "unknown",
+    "declared", "empty", "assigned", "called", "macro",
+]  # fmt: skip
+_NAMES = frozenset({"identifier", "field_identifier", "type_identifier", "namespace_identifier"})
+_STORAGE = "storage_class_specifier"
+_LISTS = frozenset({"initializer_list", "argument_list"})
+
+
+class Binding(Struct, frozen=True):
+    """One place that declares a name or gives it a value.
+
+    ``path`` is the name with the scopes that it belongs to, ``value`` what it gets,
+    worked out in ``within``. ``branch`` tells apart what stands in branches of ``#if``.
+    """
+
+    name: Node
+    path: Path
+    way: Way
+    within: Scope
+    value: Node | None = None
+    why: str = ""
+    declared: Node | None = None
+    """The type it is declared with here."""
+    points: bool = False
+    """Whether it is a pointer or a reference to something of that type."""
+    many: bool = False
+    """Whether its value is a list of several."""
+    array: bool = False
+    """Whether it is an array, which other code gets a pointer to where it takes its value."""
+    fixed: Literal["", "built", "always"] = ""
+    """Whether nothing can change it: ever, or once the object that it belongs to is made."""
+    shared: bool = True
+    """Whether all objects of a class have it in common; so has what belongs to none."""
+    branch: tuple[tuple[int, int], ...] = ()
+
+
+def declaration(source: Source, stack: Stack) -> Binding | None:
+    """Return the declaration of which the last node of the stack is the name."""
+    above = stack[-2]
+    if above.type == "preproc_def":
+        if not same(above.child_by_field_name("name"), stack[-1]):
+            return None
+        value = macro_value(source, above)
+        why = "" if value is not None else "it is a macro without a text"
+        scope = Scope("file", stack[0])
+        way: Way = "value" if value is not None else "unknown"
+        return Binding(stack[-1], (source.text(stack[-1]),), way, scope, value, why)
+    found = declared(source, stack)
+    if found is not None:
+        return _variable(source, stack, found)
+    if above.type == "preproc_function_def":
+        return _function_macro(source, stack)
+    return _named(source, stack)
+
+
+def _function_macro(source: Source, stack: Stack) -> Binding | None:
+    """Return the binding of ``#define MOTOR(name)``; what a call of it gives is not followed."""
+    if not same(stack[-2].child_by_field_name("name"), stack[-1]):
+        return None
+    scope, why = Scope("file", stack[0]), "it is a macro with arguments"
+    return Binding(stack[-1], (source.text(stack[-1]),), "macro", scope, None, why)
+
+
+def _named(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form
+    """Return the class, namespace or enumerator that the last node of the stack names."""
+    leaf, above = stack[-1], stack[-2]
+    if above.type == "nested_namespace_specifier":
+        before = [one for one in above.named_children if one.end_byte <= leaf.start_byte]
+        scope = scope_of(source, stack[:-2])
+        words = [source.text(one) for one in (*before, leaf)]
+        if stack[-3].type != "namespace_definition":
+            return None
+        return Binding(leaf, (*scope.path, *words), "namespace", scope)
+    if above.type == "lambda_capture_initializer":
+        return _captured(source, stack)
+    if not same(above.child_by_field_name("name"), leaf):
+        return None
+    scope = scope_of(source, stack[:-1])
+    path = (*scope.path, source.text(leaf))
+    if above.type in CLASSES:
+        whole = above.child_by_field_name("body") is not None
+        return Binding(leaf, path, "class" if whole else "declared", scope, above)
+    if above.type == "namespace_definition":
+        return Binding(leaf, path, "namespace", scope)
+    if above.type == "enumerator":
+        return _enumerator(source, stack, scope)
+    return None
+
+
+def _captured(source: Source, stack: Stack) -> Binding | None:
+    """Return the binding of ``[name = "bow"]``, which the lambda's body sees."""
+    left, value = stack[-2].child_by_field_name("left"), stack[-2].child_by_field_name("right")
+    if not same(left, stack[-1]) or len(stack) < 5:
+        return None
+    scope = scope_of(source, stack)
+    outer = scope.outer or scope
+    return Binding(stack[-1], (*scope.path, source.text(stack[-1])), "value", outer, value)
+
+
+def _enumerator(source: Source, stack: Stack, scope: Scope) -> Binding:
+    leaf, enum = stack[-1], stack[-4]
+    name = dotted(source, enum.child_by_field_name("name"))
+    strict = any(child.type in {"class", "struct"} for child in enum.children)
+    path = (*scope.path, *((name or ()) if strict else ()), source.text(leaf))
+    value = stack[-2].child_by_field_name("value")
+    return Binding(leaf, path, "enumerator", scope, value, "an enumerator is a number, not text")
+
+
+def _variable(source: Source, stack: Stack, found: Declared) -> Binding | None:
+    leaf, statement = stack[-1], found.statement
+    if statement.type in PARAMETERS:
+        return _parameter(source, stack, found)
+    scope = scope_of(source, stack[: found.place + 1])
+    within = scope
+    if found.words[:-1]:  # `Boat::kName` is worked out where Boat is
+        within = Scope("type", statement, scope, found.words[:-1])
+    path = (*scope.path, *found.words)
+    if found.sort == "function":
+        return _function(stack, found, scope, path)
+    if found.sort == "parts":
+        return Binding(leaf, path, "unknown", scope, None, "it is a part of something else")
+    if statement.type == "for_range_loop":
+        inner = Scope("region", statement, scope)
+        fixed = _fixed(source, stack, found, shared=True)
+        path = (*inner.path, *found.words)
+        return Binding(leaf, path, "each", scope, found.value, fixed=fixed)
+    many = found.sort == "many"
+    value = found.value if many else alone(found.value)
+    way: Way = "value" if value is not None else "empty"
+    if way == "empty" and _is_elsewhere(found, scope):
+        way = "declared"
+    is_member = scope.sort == "type" and statement.type == "field_declaration"
+    array, shared = _is_array(source, found), not is_member or _is_shared(source, found)
+    fixed = _fixed(source, stack, found, shared=shared)
+    kind, points = found.type, found.points
+    return Binding(leaf, path, way, within, value, "", kind, points, many, array, fixed, shared)
+
+
+def _is_array(source: Source, found: Declared) -> bool:
+    """Whether a variable is an array, by its brackets or as ``typedef char Name[9];`` says."""
+    words = dotted(source, found.type)
+    opened = (one for some in openings(source).values() for one in some)
+    return "array_declarator" in found.parts or any(
+        words and one.local == words[-1] and one.target == (LETTERS,) for one in opened
+    )
+
+
+def _fixed(
+    source: Source, stack: Stack, found: Declared, *, shared: bool
+) -> Literal["", "built", "always"]:
+    """Return whether what is declared is constant, for a member once its object is made."""
+    if not _is_constant(source, stack, found):
+        return ""
+    return "always" if shared else "built"
+
+
+def _is_constant(source: Source, stack: Stack, found: Declared) -> bool:
+    """Whether the variable itself is ``const`` or ``constexpr``, not only what it points to."""
+    words = {*_qualifiers(source, found.statement)}
+    if "constexpr" in words:
+        return True
+    pointers = (one for one in reversed(stack[found.place :]) if one.type == "pointer_declarator")
+    pointer = next(pointers, None)
+    return "const" in (words if pointer is None else {*_qualifiers(source, pointer)})
+
+
+def _is_shared(source: Source, found: Declared) -> bool:
+    stored = {one.text for one in found.statement.children if one.type == _STORAGE}
+    return b"static" in stored or "constexpr" in {*_qualifiers(source, found.statement)}
+
+
+def _qualifiers(source: Source, node: Node) -> Iterator[str]:
+    return (source.text(one) for one in node.children if one.type == "type_qualifier")
+
+
+def _is_elsewhere(found: Declared, scope: Scope) -> bool:
+    """Whether a variable without a value gets it in another place, perhaps of another file."""
+    words = {one.text for one in found.statement.children if one.type == _STORAGE}
+    return b"extern" in words or (b"static" in words and scope.sort == "type")
+
+
+def alone(value: Node | None) -> Node | None:
+    """Return the one value of ``{5}`` and ``(5)``; anything else is returned as it is."""
+    listed = elements(value) if value is not None and value.type in _LISTS else []
+    return listed[0] if len(listed) == 1 else value
+
+
+def _function(stack: Stack, found: Declared, scope: Scope, path: Path) -> Binding:
+    """Return the binding of a function; ``std::string name(kBow)`` is a variable."""
+    leaf, statement = stack[-1], found.statement
+    called = (*path[:-1], f"{path[-1]}()")
+    if found.specialised:
+        return Binding(leaf, called, "unknown", scope, None, "it is a template with several bodies")
+    if statement.type == "function_definition":
+        return Binding(leaf, called, "function", scope, statement)
+    declarator = next(node for node in reversed(stack) if node.type == "function_declarator")
+    before = {"pointer_declarator", "reference_declarator", "function_declarator"}
+    given = arguments_as_parameters(declarator) if before.issuperset(found.parts) else []
+    if len(given) == 1 and statement.type == "declaration":
+        return Binding(leaf, path, "value", scope, given[0], "", found.type, found.points)
+    return Binding(leaf, path, "declared", scope, None, "", found.type)
+
+
+def _parameter(source: Source, stack: Stack, found: Declared) -> Binding | None:
+    """Return the binding of a parameter of a function that has a body here."""
+    place = found.place - 1
+    own = stack[place - 1] if stack[place].type == "parameter_list" else None
+    while place and stack[place].type not in {"function_definition", "lambda_expression"}:
+        if stack[place].type in {"declaration", "field_declaration", *PARAMETERS}:
+            return None
+        place -= 1
+    holder = stack[place]
+    caught = own is not None and own.type == "catch_clause"
+    if own is None or not (caught or same(function_declarator(holder), own)):
+        return None
+    if caught:
+        place = next(at for at, node in enumerate(stack) if same(node, own))
+    scope = scope_of(source, stack[: place + 2])
+    of = f" of `{scope.name}`" if scope.name else ""
+    why = f"it is a parameter{of}"
+    path = (*scope.path, *found.words)
+    fixed = _fixed(source, stack, found, shared=True)
+    return Binding(stack[-1], path, "parameter", scope, None, why, found.type, fixed=fixed)
+
+
+def branch_of(stack: Stack) -> tuple[tuple[int, int], ...]:
+    """Return the conditions of the preprocessor around a place, each with the branch's place."""
+    found = []
+    for node, child in pairwise(stack):
+        if node.type in {"preproc_if", "preproc_ifdef", "preproc_elif", "preproc_else"}:
+            other = child.type in {"preproc_elif", "preproc_else", "preproc_elifdef"}
+            found.append((node.start_byte, 1 if other else 0))
+    return tuple(found)

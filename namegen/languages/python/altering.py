@@ -15,7 +15,7 @@ _METHODS = frozenset(
     {"append", "clear", "extend", "insert", "pop", "popitem", "remove", "reverse", "setdefault"}
     | {"sort", "update"}
 )
-_CHANGERS = frozenset({"heappop", "heappush", "insort", "insort_left", "insort_right", "setattr"})
+_CHANGERS = frozenset({"heappop", "heappush", "insort", "insort_left", "insort_right"})
 """Functions of Python's library that change what they are given first."""
 _READERS = frozenset({"copy", "count", "get", "index", "items", "keys", "values"})
 _DISPLAYS = frozenset(

@@ -58,6 +58,7 @@ FOLLOWED = [
     ("for m in (('a', 'b'), ['c']):\n for n in m: motor(n)", ["a", "b", "c"]),
     ("class K:\n ALL = ['a', 'b']\nfor n in K.ALL: motor(n)", ["a", "b"]),
     ("N = 'a' if fast else 'b'\nmotor(N)", ["a", "b"]),
+    ("for n in ('a', 'b'): setattr(boat, n, motor(n))", ["a", "b"]),
     # tables and lists
     ("T = {'x': 'a', 1: 'b'}\nmotor(T['x']); motor(T[1])", ["a", "b"]),
     ("T = {'x': 'a', 'x': 'b'}\nmotor(T['x'])", ["b"]),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from enum import Enum
 from pathlib import Path
@@ -40,7 +41,9 @@ class State(str, Enum):
     MISSING = "missing"
     STALE = "stale"
     EDITED = "edited by hand"
+    FOREIGN = "not made by namegen"
     LEFT_OVER = "left over"
+    LEFT_EDITED = "left over and edited by hand"
 
     @property
     def remedy(self) -> str:
@@ -50,16 +53,29 @@ class State(str, Enum):
     @property
     def kind(self) -> str:
         """The kind of finding that it is, if it is none to leave as it is."""
-        return f"output-{'edited' if self is State.EDITED else self.value.replace(' ', '-')}"
+        return _KINDS.get(self, f"output-{self.value}")
 
 
+_KINDS = {
+    State.EDITED: "output-edited",
+    State.FOREIGN: "output-foreign",
+    State.LEFT_OVER: "output-left-over",
+    State.LEFT_EDITED: "output-left-over",
+}
 _REMEDIES = {
     State.CURRENT: "nothing to do",
     State.MISSING: "run `namegen build`",
     State.STALE: "run `namegen build`",
     State.EDITED: "put the change into the manifest, then `namegen build --force` overwrites it",
+    State.FOREIGN: "name another path in `to`, or move the file away; it is never overwritten",
     State.LEFT_OVER: "no manifest asks for it any more: `namegen build --tidy` deletes it",
+    State.LEFT_EDITED: "no manifest asks for it any more; it is kept: delete it yourself",
 }
+KEPT = frozenset({State.EDITED, State.FOREIGN})
+"""States of outputs that stay as they are, unless a person says otherwise."""
+_LEFT = frozenset({State.LEFT_OVER, State.LEFT_EDITED})
+_MADE = re.compile(rb"made[ _]by\W{0,4}namegen", re.IGNORECASE)
+"""What outputs of the bundled targets say of themselves, in comments or as a field."""
 
 
 class Output(Struct, frozen=True):
@@ -162,7 +178,7 @@ def plan(workspace: Workspace, robots: Sequence[str] = ()) -> Plan:
 
 
 def write(planned: Plan, *, force: bool = False, tidy: bool = False) -> Written:
-    """Write what differs; an output edited by hand only with ``force``.
+    """Write what differs; an output edited by hand only with ``force``, one of others never.
 
     Left-over outputs are removed with ``tidy``, and only while untouched.
 
@@ -173,10 +189,9 @@ def write(planned: Plan, *, force: bool = False, tidy: bool = False) -> Written:
     changes: dict[str, bytes] = {}
     kept, removed = [], []
     for output in planned.outputs:
-        if output.state is State.LEFT_OVER:
-            if tidy and planned.record[output.path].made(text_hash(output.old or b"")):
-                removed.append(output.path)
-        elif output.state is State.EDITED and not force:
+        if output.state in _LEFT:
+            removed += [output.path] if tidy and output.state is State.LEFT_OVER else []
+        elif output.state is State.FOREIGN or (output.state is State.EDITED and not force):
             kept.append(output.path)
         elif output.state is not State.CURRENT and output.artifact is not None:
             changes[output.path] = output.artifact.text.encode()
@@ -196,7 +211,7 @@ def built_folder(planned: Plan) -> Folder:
         {
             output.path: output.artifact.text.encode()
             for output in planned.outputs
-            if output.artifact and output.state is not State.EDITED
+            if output.artifact and output.state not in KEPT
         }
     )
 
@@ -204,7 +219,7 @@ def built_folder(planned: Plan) -> Folder:
 def diff(outputs: Iterable[Output], *, force: bool = False) -> Iterator[str]:
     """Yield the lines, without line ends, of a unified diff of what `write` would change."""
     for output in outputs:
-        if output.state in {State.CURRENT, State.LEFT_OVER} or output.artifact is None:
+        if output.state in {State.CURRENT, State.FOREIGN} or output.artifact is None:
             continue
         if output.state is State.EDITED and not force:
             continue
@@ -270,8 +285,11 @@ def _compared(folder: Folder, artifact: Artifact, record: Mapping[str, Entry]) -
     if normalised(old) == artifact.text.encode():
         return Output(artifact.path, State.CURRENT, artifact, old)
     entry = record.get(artifact.path)
-    ours = entry is not None and entry.made(text_hash(old))
-    return Output(artifact.path, State.STALE if ours else State.EDITED, artifact, old)
+    if entry is None:  # the record may be lost: what an output says of itself counts too
+        state = State.EDITED if _MADE.search(old) else State.FOREIGN
+    else:
+        state = State.STALE if entry.made(text_hash(old)) else State.EDITED
+    return Output(artifact.path, state, artifact, old)
 
 
 def _others(workspace: Workspace, robots: Sequence[str]) -> set[str]:
@@ -289,7 +307,9 @@ def _left_over(
             continue
         if not workspace.folder.exists(path):
             continue
-        yield Output(path, State.LEFT_OVER, old=workspace.folder.read(path))
+        old = workspace.folder.read(path)
+        untouched = entry.made(text_hash(old))
+        yield Output(path, State.LEFT_OVER if untouched else State.LEFT_EDITED, old=old)
 
 
 def _records(

@@ -14,7 +14,7 @@ from namegen.model.derived import numbers_of
 from namegen.model.facts import Path
 from namegen.model.manifests import Manifest
 from namegen.model.places import Span
-from namegen.operations.build import Plan, State
+from namegen.operations.build import KEPT, Plan
 from namegen.operations.code_files import code_files
 from namegen.operations.code_reader import CodeReader
 from namegen.operations.files import Folder
@@ -60,7 +60,7 @@ def with_new_constants(
     that it means the constant in a generated file, and that the constant is there afterwards.
     """
     record = read_record(before.folder)
-    kept = {one.path for one in planned.outputs if one.state is State.EDITED}
+    kept = {one.path for one in planned.outputs if one.state in KEPT}
     robots = {path: entry.robot for path, entry in record.items() if path not in kept}
     files = code_files(before)
     was, becomes = (CodeReader(one, (), files.roots, record) for one in (before.folder, folder))

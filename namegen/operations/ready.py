@@ -70,6 +70,8 @@ class Readiness(Struct, frozen=True):
 def ready(workspace: Workspace, robots: Sequence[str] = (), watch: Watch = iter) -> Readiness:
     """Look at manifests, outputs and code of the named robots (none: all). Nothing is written.
 
+    Code that is written for no setup in particular is held against the selected one.
+
     Raises:
         UnusableInput: a robot is not known, or the settings cannot be used.
         UnusableTarget: a target cannot be used.
@@ -77,7 +79,7 @@ def ready(workspace: Workspace, robots: Sequence[str] = (), watch: Watch = iter)
     """
     chosen = workspace.chosen(robots)
     verified, planned = verify(workspace, robots), build.plan(workspace, robots)
-    files = code_files(workspace)
+    files = _as_selected(code_files(workspace), workspace)
     if robots:
         files = _of(files, robots)
     audited = audit_files(workspace, files, workspace.folder, watch=watch).report
@@ -98,6 +100,16 @@ def ready(workspace: Workspace, robots: Sequence[str] = (), watch: Watch = iter)
         planned,
         () if robots else workspace.broken,
     )
+
+
+def _as_selected(files: CodeFiles, workspace: Workspace) -> CodeFiles:
+    """Return the files with the setup that is selected on the machine, where they name none."""
+    selected = {manifest.robot: manifest.selected or "" for manifest in workspace.manifests}
+    uses = {
+        path: tuple(replace(u, setup=u.setup or selected.get(u.robot, "")) for u in some)
+        for path, some in files.uses.items()
+    }
+    return replace(files, uses=uses)
 
 
 def _of(files: CodeFiles, robots: Iterable[str]) -> CodeFiles:

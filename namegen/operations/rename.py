@@ -69,7 +69,8 @@ def rename(workspace: Workspace, old: str, new: str) -> Renamed:
     words = constant_words(workspace, owners, old, new)
     named = tuple(with_new_constants(workspace, outputs, planned, words))
     built = replace(after, folder=outputs.with_changes({one.path: one.new for one in named}))
-    fixed = fix.fix(built, ALL, fix.SAFE, lambda finding: is_old(finding, old, new))
+    # Until now the text was this device's name to the letter, whatever kind is asked for.
+    fixed = fix.fix(built, ALL, fix.SUGGESTED, lambda finding: is_old(finding, old, new))
     done = replace(built, folder=built.folder.with_changes({c.path: c.new for c in fixed.changes}))
     left = leftovers(workspace, done, fixed.after.findings, old, new)
     changes = (*manifests, *_one_each((*named, *fixed.changes)))

@@ -62,8 +62,21 @@ def test_an_edit_by_hand_is_kept_until_forced(boats: Path):
 def test_a_file_that_namegen_never_wrote_is_kept(boats: Path):
     (boats / "config").mkdir()
     (boats / CONFIG).write_text("mine")
-    assert run(boats).kept == (CONFIG,)
-    assert (boats / CONFIG).read_text() == "mine"
+    for force in (False, True):
+        assert run(boats, force=force).kept == (CONFIG,)
+        assert (boats / CONFIG).read_text() == "mine"
+        assert states(boats)[CONFIG] is State.FOREIGN
+    assert CONFIG not in json.loads((boats / RECORD_FILE).read_bytes())["outputs"]
+
+
+def test_outputs_are_known_without_their_record(boats: Path):
+    """A record can be lost: what the files say of themselves makes them namegen's."""
+    run(boats)
+    (boats / RECORD_FILE).unlink()
+    assert set(states(boats).values()) == {State.CURRENT}
+    change(boats / "robots/heron.yaml", "bridge motor 1", "bridge motor 3")
+    assert states(boats)[DEVICES] is State.EDITED
+    assert DEVICES in run(boats, force=True).wrote
 
 
 def test_other_line_ends_are_no_edit(boats: Path):
@@ -83,6 +96,7 @@ def test_left_over_outputs_are_deleted_on_request_and_only_untouched(boats: Path
     run(boats)
     assert (boats / CONFIG).exists()
     (boats / CONFIG).write_text("now mine")
+    assert states(boats)[CONFIG] is State.LEFT_EDITED
     assert run(boats, tidy=True).removed == ()
     assert (boats / CONFIG).read_text() == "now mine"
 

@@ -128,3 +128,16 @@ def test_code_that_namegen_made_itself_is_no_code_of_the_robot(two: Path):
     assert (two / "code/dipper/devices.py").is_file()
     dipper = look(two).robots[0]
     assert (dipper.robot, dipper.has_code) == ("dipper", False)
+
+
+def test_code_for_no_setup_is_held_against_the_selected_one(two: Path):
+    """A program that looks up what the selected setup leaves out stops at its start."""
+    setups = "setups:\n  all: everything\n  tank: {without: [rudder]}\nselected: "
+    heron = two / "robots/heron.yaml"
+    whole = heron.read_text()
+    for selected, kinds in (("all", []), ("tank", ["not-in-setup"])):
+        heron.write_text(f"{whole}{setups}{selected}\n")
+        build.write(build.plan(open_workspace(two)))
+        assert [one.kind for one in look(two, "heron").report.findings] == kinds
+    change(two / "namegen.yaml", "robots: [heron]}", "robots: [heron], setup: all}")
+    assert look(two, "heron").ready

@@ -60,6 +60,18 @@ def test_all_files_say_the_new_name_and_keep_everything_else(boats: Path):
     assert main == 'a = boat.motor("bowPusher")  # keep\nb = boat.motor("frontThruster")\n'
 
 
+def test_look_ups_without_a_kind_follow(boats: Path):
+    """Until the rename the text is the device's name to the letter, whatever is asked for."""
+    settings = (boats / "namegen.yaml").read_text()
+    rows = "lookups:\n  - {call: expects, name_at: rest}\n  - {subscript: devices}\n"
+    (boats / "namegen.yaml").write_text(settings.replace("lookups:\n", rows))
+    code = 'boat.expects("rudder", "bowThruster")\nboat.devices["bowThruster"].stop()\n'
+    (boats / "code/heron/main.py").write_text(code)
+    renamed(boats)
+    main = (boats / "code/heron/main.py").read_text()
+    assert main == code.replace("bowThruster", "bowPusher")
+
+
 def test_what_is_left_for_a_person_is_told(boats: Path):
     lay(
         boats,

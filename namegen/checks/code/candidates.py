@@ -116,7 +116,8 @@ def left_out(question: NameQuestion) -> str:
         return f"no setup has it. Take this look-up out, or add the device to a setup in {path}"
     return (
         f"setup {quoted(question.setup)}, which this code is for, leaves it out. Take this "
-        f"look-up out, or add the device to that setup in {path}"
+        f"look-up out, add the device to that setup in {path}, or, if the program is for another "
+        "setup, write `setup: NAME` into its row of `code` in namegen.yaml"
     )
 
 

@@ -8,8 +8,7 @@ KIND = FindingKind(
     name="output-edited",
     severity=Severity.ERROR,
     scope="file",
-    what="A generated file is neither what the manifest gives now nor what namegen wrote last, "
-    "or a file that namegen never wrote stands where an output is to go.",
+    what="A generated file is neither what the manifest gives now nor what namegen wrote last.",
     why="What was changed in it is in no manifest: the sheet, the other programs and the next "
     "build know nothing of it.",
     example=Example(

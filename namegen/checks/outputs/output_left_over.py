@@ -15,5 +15,5 @@ KIND = FindingKind(
         flagged="code/heron/old_devices.py, written by an earlier build",
         mended="code/heron/devices.py alone, as the settings ask for it",
     ),
-    repair="`namegen build --tidy` deletes it, unless it was edited by hand since.",
+    repair="`namegen build --tidy` deletes it; one that was edited by hand since is kept.",
 )

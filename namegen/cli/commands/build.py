@@ -95,9 +95,9 @@ def _say_kept(planned: Plan, *, force: bool) -> None:
     from namegen.cli.reporting import say
     from namegen.operations.build import State
 
-    for output in planned.outputs if not force else ():
-        if output.state is State.EDITED:
-            say(f"{output.path} would be kept: {State.EDITED.value}; {State.EDITED.remedy}")
+    for output in planned.outputs:
+        if output.state is State.FOREIGN or (output.state is State.EDITED and not force):
+            say(f"{output.path} would be kept: {output.state.value}; {output.state.remedy}")
 
 
 def _say_states(planned: Plan) -> int:
@@ -126,12 +126,12 @@ def _say_written(planned: Plan, done: Written) -> int:
         say("\n".join(f"wrote {path}" for path in done.wrote))
     for path in done.removed:
         say(f"deleted {path}")
-    for path in done.kept:
-        say(f"kept {path}: {State.EDITED.value}; {State.EDITED.remedy}")
-    left = [o.path for o in planned.outputs if o.state is State.LEFT_OVER]
-    for path in left:
-        if path not in done.removed:
-            say(f"{path}: {State.LEFT_OVER.value}; {State.LEFT_OVER.remedy}")
+    for output in planned.outputs:
+        if output.path in done.kept:
+            say(f"kept {output.path}: {output.state.value}; {output.state.remedy}")
+    for output in planned.outputs:
+        if output.artifact is None and output.path not in done.removed:
+            say(f"{output.path}: {output.state.value}; {output.state.remedy}")
     same = sum(output.state is State.CURRENT for output in planned.outputs)
     say(f"{count(len(done.wrote), 'file')} written, {same} already right")
     return 1 if planned.stopped or done.kept or not planned.report.clean else 0

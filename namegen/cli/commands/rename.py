@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 import click
@@ -42,10 +41,10 @@ def command(old: str, new: str, diff: bool, where: Where) -> int:
         for change in renamed.changes:
             say(f"changed {change.path}")
         space = reopened(space, {})
-        done = build.write(build.plan(space, renamed.robots))
-        for path in done.wrote:
+        planned = build.plan(space, renamed.robots)
+        for path in build.write(planned).wrote:
             say(f"wrote {path}")
-        _say_kept(done.kept)
+        _say_kept(planned)
     for doubt in renamed.doubts:
         say(f"{doubt.severity.value}: {doubt.message}")
     for left in renamed.left:
@@ -61,13 +60,14 @@ def _say_outputs(planned: Plan) -> None:
     for output in planned.outputs:
         if output.state in {State.STALE, State.MISSING}:
             say(f"would write {output.path}")
-    _say_kept([output.path for output in planned.outputs if output.state is State.EDITED])
+    _say_kept(planned)
 
 
-def _say_kept(paths: Iterable[str]) -> None:
-    """Say which outputs keep the old name, because a person edited them."""
+def _say_kept(planned: Plan) -> None:
+    """Say which outputs keep the old name, because they are a person's in part or in whole."""
     from namegen.cli.reporting import say
-    from namegen.operations.build import State
+    from namegen.operations.build import KEPT
 
-    for path in paths:
-        say(f"kept {path}: {State.EDITED.value}; {State.EDITED.remedy}")
+    for output in planned.outputs:
+        if output.state in KEPT:
+            say(f"kept {output.path}: {output.state.value}; {output.state.remedy}")

@@ -15,6 +15,8 @@ from namegen.operations.workspace import Workspace
 from namegen.text.words import Case, join, split
 
 _CASES: tuple[Case, ...] = ("UPPER_SNAKE", "snake_case", "camelCase", "PascalCase", "kPascal")
+_OF_MEMBERS = frozenset({"snake_case", "camelCase"})
+"""Cases in which members of a class may bear a mark besides. Common practice, no source."""
 
 
 class NumberNames:
@@ -33,7 +35,8 @@ class NumberNames:
                 for case in _CASES:
                     end = join(after, "PascalCase" if case in ("camelCase", "kPascal") else case)
                     name = join([*split(before), *after], case)
-                    names[end.encode()][name] = name.encode()
+                    marked = (f"{name}_", f"m_{name}") if case in _OF_MEMBERS else ()
+                    names[end.encode()] |= {one: one.encode() for one in (name, *marked)}
         self._names = {end: tuple(rows.items()) for end, rows in names.items()}
 
     def within(self, data: bytes) -> list[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 
@@ -37,12 +38,15 @@ KIND = FindingKind(
 _CLOSE = 1e-9
 """Relative difference that is no more than the arithmetic's own."""
 
+_MARK = re.compile(r"^(?:k(?=[A-Z])|m_)")
+"""What a constant or a member may begin with, besides its name. Common practice, no source."""
+
 
 def check(view: CodeView) -> Iterator[Finding]:
     """Yield each number that bears a figure's name and has none of the values it may have."""
     known = _by_letters(view.figures) if view.numbers else {}
     for number in view.numbers:
-        figures = known.get(letters(number.name), ())
+        figures = known.get(letters(_MARK.sub("", number.name)), ())
         if figures and number.value and not any(_says(number, one) for one in figures):
             yield _finding(view, number, figures[0])
 

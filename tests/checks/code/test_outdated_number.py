@@ -25,7 +25,10 @@ def told(code: str) -> list[tuple[str | None, str | None]]:
         f"BOW_THRUSTER_{TURN}",
         "bow_thruster_counts_per_output_turn",
         "bowThrusterCountsPerOutputTurn",
-        "kBowThrusterCountsPerOutputTurn".removeprefix("k"),
+        "BowThrusterCountsPerOutputTurn",
+        "kBowThrusterCountsPerOutputTurn",
+        "bow_thruster_counts_per_output_turn_",
+        "m_bowThrusterCountsPerOutputTurn",
     ],
 )
 def test_a_figures_name_in_any_case_style_holds_its_value(name: str):

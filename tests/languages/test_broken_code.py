@@ -9,6 +9,7 @@ import pytest
 from namegen import languages
 from namegen.model.facts import Text
 from namegen.model.workspaces import LookupRule
+from tests.languages.asking import Code
 
 RULES = (
     LookupRule("call", "motor"),
@@ -110,6 +111,7 @@ HOSTILE = {
     "names of types after a colon": "val a: " + "V<" * 900 + "Motor" + ">" * 900 + " = get('a')",
     "arguments of types": "find<" + "V<" * 900 + "Motor" + ">" * 900 + ">('a');",
     "scopes of types": "a" + ".b" * 900 + " c = get('a');",
+    "names of names": "A = ['a']; A = A;\n" + "B = A; A = B;\n" * 200 + "motor(A)",
     "comparisons": "a < b, " * MANY + "c > (motor('a'))",
     "comments": "/*" * MANY + "motor('a')" + "*/" * MANY,
     "templates": "'${" * MANY + "motor('a')" + "}'" * MANY,
@@ -136,3 +138,19 @@ def test_what_lies_too_deep_is_named():
     assert names == ["top"]
     assert len(unsound) == 1
     assert unsound[0].startswith("motor")
+
+
+@pytest.mark.parametrize(
+    "code",
+    [
+        "".join(f"def f{n}(old):\n new = old\n old = new\n motor(old)\n" for n in range(400)),
+        "A = ['a']\n" + "A = A\n" * 400 + "for n in A: motor(n)\n",
+        "".join(
+            f"class A{n}(A{n - 1}):\n n = 'a'\n def go(self): motor(self.n)\n" for n in range(400)
+        ),
+    ],
+)
+def test_names_of_names_and_long_lines_of_classes_end_soon(code):
+    started = time.perf_counter()
+    Code({"main.py": code}).answers("main.py")
+    assert time.perf_counter() - started < 20

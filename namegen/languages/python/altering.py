@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from collections.abc import Iterator
 
 from tree_sitter import Node
 
@@ -17,7 +17,6 @@ _METHODS = frozenset(
 )
 _CHANGERS = frozenset({"heappop", "heappush", "insort", "insort_left", "insort_right"})
 """Functions of Python's library that change what they are given first."""
-_READERS = frozenset({"copy", "count", "get", "index", "items", "keys", "values"})
 _DISPLAYS = frozenset(
     {"dictionary", "dictionary_comprehension", "list", "list_comprehension", "set"}
     | {"set_comprehension"}
@@ -27,13 +26,6 @@ _CHOICES = frozenset(
     {"boolean_operator", "conditional_expression", "named_expression", "parenthesized_expression"}
 )
 """What gives one of its parts itself."""
-_READING = frozenset(
-    {"aliased_import", "assert_statement", "binary_operator", "comparison_operator"}
-    | {"dictionary_splat", "dotted_name", "elif_clause", "expression_statement", "for_in_clause"}
-    | {"for_statement", "global_statement", "if_statement", "interpolation", "keyword_argument"}
-    | {"list_splat", "nonlocal_statement", "not_operator", "type", "while_statement"}
-)
-"""What a list may stand in without being changed."""
 
 
 def is_changeable_list(value: Node) -> bool:
@@ -41,38 +33,48 @@ def is_changeable_list(value: Node) -> bool:
     return value.type in _DISPLAYS
 
 
-def changed_by(source: Source, stack: Stack) -> Literal["in place", "another name"] | None:
-    """Return whether the use of a list, the last of the stack, changes it or gives it a name.
+def is_changed(source: Source, stack: Stack) -> bool:
+    """Whether the use of a list, the last of the stack, changes it.
 
     What a function of the program does with a list that it is given is not looked at.
     """
+    whole, above, beyond = _given(stack)
+    match above.type:
+        case "attribute" if same(above.child_by_field_name("object"), whole):
+            return _text(source, above.child_by_field_name("attribute")) in _METHODS
+        case "subscript" if same(above.child_by_field_name("value"), whole):
+            return beyond is not None and _is_set(above, beyond)
+        case "argument_list" if beyond is not None:
+            called = _text(source, beyond.child_by_field_name("function"))
+            return called.rpartition(".")[2] in _CHANGERS
+    return False
+
+
+def other_names(stack: Stack) -> Iterator[Node]:
+    """Yield the names and attributes that are assigned just what the last node stands for."""
+    whole, above, _ = _given(stack)
+    node: Node | None = above
+    while node is not None and node.type == "assignment":
+        left = node.child_by_field_name("left")
+        if left is None or not same(node.child_by_field_name("right"), whole):
+            return
+        name = left.child_by_field_name("attribute") if left.type == "attribute" else left
+        if name is not None and name.type == "identifier":
+            yield name
+        whole, node = node, node.parent  # `a = b = names`
+
+
+def _given(stack: Stack) -> tuple[Node, Node, Node | None]:
+    """Return what gives the last node itself, with the two nodes above that."""
     place = len(stack) - 1
     while place > 1 and stack[place - 1].type in _CHOICES:
         place -= 1
-    whole, above = stack[place], stack[place - 1]
-    match above.type:
-        case "attribute":
-            if not same(above.child_by_field_name("object"), whole):
-                return None
-            word = _text(source, above.child_by_field_name("attribute"))
-            return "in place" if word in _METHODS else None if word in _READERS else "another name"
-        case "subscript":
-            is_set = _is_set(above, stack[place - 2])
-            return "in place" if is_set and same(_value(above), whole) else None
-        case "argument_list":
-            called = stack[place - 2].child_by_field_name("function")
-            word = _text(source, called).rpartition(".")[2]
-            return "in place" if word in _CHANGERS else None
-    return None if above.type in _READING else "another name"
+    return stack[place], stack[place - 1], stack[place - 2] if place > 1 else None
 
 
 def _is_set(subscript: Node, above: Node) -> bool:
     is_left = same(above.child_by_field_name("left"), subscript)
     return above.type == "delete_statement" or (above.type in SETTERS and is_left)
-
-
-def _value(subscript: Node) -> Node | None:
-    return subscript.child_by_field_name("value")
 
 
 def _text(source: Source, node: Node | None) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.definitions import CHANGED, HANDED_ON, HIDES
+from namegen.languages.definitions import HIDES
 from namegen.languages.python.altering import PATTERNS, SETTERS
 from namegen.languages.python.binding import Binding, Way
 from namegen.languages.python.chains import KEYS, VALUES
@@ -27,15 +27,10 @@ _PARAMETERS = frozenset(
 
 
 _OWNERS = frozenset({"class_definition", "function_definition", "lambda"})
-_MOST_NAMES = 5
-"""Names for one list, each given by the one before, of which it is asked whether they change it."""
 
 
-def bindings_of(source: Source, word: str, names: int = 1) -> list[Binding]:
-    """Return every binding of a word in the file, in every scope, in order.
-
-    The word is the last of so many names for what it stands for.
-    """
+def bindings_of(source: Source, word: str) -> list[Binding]:
+    """Return every binding of a word in the file, in every scope, in order."""
     found: list[Binding] = []
     changes: list[Change] = []
     used: set[int] = set()
@@ -56,9 +51,8 @@ def bindings_of(source: Source, word: str, names: int = 1) -> list[Binding]:
             used |= _class_using(source, stack)
             change = change_at(source, stack)
             changes += [change] if change is not None else []
-    changes = [one for one in changes if _matters(source, one, names)]
     bound = [_given_back(binding, borrowed) for binding in found]
-    return [*bound, *laid(changes, bound, lists=names > 1), *shared(source, bound)]
+    return [*bound, *laid(changes, bound), *shared(source, bound)]
 
 
 def _class_using(source: Source, stack: Stack) -> set[int]:
@@ -70,14 +64,6 @@ def _class_using(source: Source, stack: Stack) -> set[int]:
         return set()
     scope = scope_of(source, stack)
     return {scope.node.id} if scope.sort == "class" else set()
-
-
-def _matters(source: Source, change: Change, names: int) -> bool:
-    """Whether a change is one, or gives another name through which the list is changed."""
-    if not change.other or names >= _MOST_NAMES:
-        return True
-    through = bindings_of(source, change.other, names + 1)
-    return any(one.why in {CHANGED, HANDED_ON} for one in through)
 
 
 def _lender(scope: Scope, is_global: bool) -> Scope:

@@ -103,12 +103,11 @@ FOLLOWED = [
         (f"ALL = ['a']\n{change}\nfor n in ALL: motor(n)", [HANDED_ON])
         for change in (
             "B = ALL\nB.append('b')",
-            "B = C = ALL",
+            "B = C = ALL\nB[0] = 'b'",
             "B = ALL\nC = B\ndef f(): C.append('b')",
-            "K.all = ALL",
-            "T = {'x': ALL}",
+            "K.all = ALL\nK.all.append('b')",
+            "def f(k): k.all = ALL\ndef g(self): self.all[0] = 'b'",
             "B = [] or ALL\nB.append('b')",
-            "def f(): return ALL",
         )
     ),
     ("ALL = ['a']\nheapq.heappush(ALL, 'b')\nfor n in ALL: motor(n)", [NOT_WRITTEN_OUT]),
@@ -116,6 +115,10 @@ FOLLOWED = [
         (f"ALL = ['a']\n{use}\nfor n in ALL: motor(n)", ["a"])
         for use in (
             "B = ALL\nfor m in B: tell(m)",
+            "def f():\n B = ALL\n for m in B: tell(m)\ndef g():\n B = []\n B.append('b')",
+            "K.all = ALL",
+            "T = {'x': ALL}",
+            "def f(some=ALL): return some or ALL",
             "tell(ALL, *ALL, all=ALL)",
             "tell(ALL[0], ALL.index('a'), ALL == [], f'{ALL}', ALL + ['b'])",
             "if ALL and 'b' in ALL: tell(ALL or [])",
@@ -143,6 +146,11 @@ FOLLOWED = [
         [OVERRIDDEN],
     ),
     ("class K:\n N = 'a'\nclass L(K):\n N = 'b'\n def f(self): motor(self.N)", ["b"]),
+    (
+        "class K:\n def __init__(self): self.n = None\nclass L(K):\n def __init__(self):\n"
+        "  super().__init__()\n  self.n = 'b'\n def f(self): motor(self.n)",
+        ["b"],
+    ),
     ("class K:\n N = 'a'\n def f(self): motor(self.N)\nclass L:\n N = 'b'", ["a"]),
     (
         "class K:\n ALL = ['a']\n def f(self):\n  for n in self.ALL: motor(n)\n"

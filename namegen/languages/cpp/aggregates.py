@@ -11,10 +11,12 @@ from tree_sitter import Node
 from namegen.languages.cpp.classes import Class, classes_of
 from namegen.languages.cpp.constructions import constructions
 from namegen.languages.cpp.declarations import Binding
+from namegen.languages.cpp.names import type_words
 from namegen.languages.cpp.scopes import function_declarator
 from namegen.languages.sources import Source, elements
 
 _LIST = re.compile(rb"(?:[(,={]|\breturn)\s*\{")
+_NO_TEXTS = frozenset({"char_literal", "false", "null", "number_literal", "true"})
 _TAKING = frozenset({"argument_list", "assignment_expression", "return_statement"})
 
 
@@ -30,10 +32,12 @@ def is_filled(source: Source, member: Binding) -> bool:
         return False
     if own.node.type == "union_specifier":
         return True
-    place = next((at for at, one in enumerate(_members(own)) if _holds(one, member.name)), None)
+    members = [*_members(own)]
+    place = next((at for at, one in enumerate(members) if _holds(one, member.name)), None)
     if place is None:
         return False
-    if any(len(elements(one)) > place for one in _lists(source)):
+    fitting = (one for one in _lists(source) if len(elements(one)) <= len(members))
+    if any(_may_fill(source, one, place, owner[-1]) for one in fitting):
         return True
     for stack in source.stacks([owner[-1]]):
         for one in constructions(source, [*stack]) if len(stack) > 1 else ():
@@ -58,6 +62,22 @@ def _is_aggregate(own: Class, word: str) -> bool:
 def _gives(listed: Node, place: int) -> bool:
     given = elements(listed)
     return len(given) > place and given[0].type != "initializer_pair"
+
+
+def _may_fill(source: Source, listed: Node, place: int, word: str) -> bool:
+    """Whether a list that names no class may make an object of one, with a text at a place."""
+    given = elements(listed)
+    if len(given) <= place or given[place].type in _NO_TEXTS:
+        return False
+    above = listed.parent
+    function = above.parent if above is not None and above.type == "return_statement" else None
+    while function is not None and function.type not in {
+        "function_definition",
+        "lambda_expression",
+    }:
+        function = function.parent
+    words = type_words(source, function.child_by_field_name("type")) if function else None
+    return words is None or words[-1] == word or words[:1] != ("std",)
 
 
 @lru_cache(maxsize=64)  # one file is asked about again and again

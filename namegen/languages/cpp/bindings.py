@@ -11,12 +11,12 @@ from namegen.languages.cpp.aggregates import is_filled
 from namegen.languages.cpp.changes import Change, change_at, changed
 from namegen.languages.cpp.declarations import Binding, Way, alone, branch_of, declaration
 from namegen.languages.cpp.macros import macros_with
+from namegen.languages.definitions import CHANGED, HIDES
 from namegen.languages.sources import Source
 from namegen.model.facts import Path
 
 _NAMES = frozenset({"identifier", "field_identifier", "type_identifier", "namespace_identifier"})
 _FIXED = frozenset({"class", "declared", "function", "macro", "namespace"})
-_WHY = "it is changed at run time"
 
 
 def bindings_of(source: Source, word: str) -> list[Binding]:
@@ -43,6 +43,7 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
         path, is_sure = changed(source, change, places)
         own = variables[path] if path is not None else None
         found[place:place] = _changed(change, own, () if is_sure else variables.values())
+        found += _of_other_files(change) if own is None else []
     filled = [one for one in variables.values() if not one.shared and is_filled(source, one)]
     return [*found, *(Binding(one.name, one.path, "unknown", one.within) for one in filled)]
 
@@ -61,7 +62,7 @@ def _used_before(uses: list[Node], binding: Binding) -> Binding | None:
     is_local = len(binding.path) == 2 and binding.path[0][:1] == "@"
     if not is_local or not any(one.start_byte >= int(binding.path[0][1:]) for one in uses):
         return None
-    return Binding(binding.name, binding.path, "unknown", binding.within)
+    return Binding(binding.name, binding.path, "unknown", binding.within, why=HIDES)
 
 
 def _in_macros(source: Source, word: str) -> Iterator[Change]:
@@ -77,7 +78,7 @@ def _in_macros(source: Source, word: str) -> Iterator[Change]:
                 uses = (change_at(source, one) for one in source.stacks([macro.name]) if one[1:])
                 change = next((one for one in uses if one is not None), None)
             if change is not None:
-                yield replace(change, words=(), value=None, way="altered")
+                yield replace(change, words=(), value=None, way="altered", anywhere=True)
 
 
 def _changed(change: Change, own: Binding | None, others: Iterable[Binding]) -> Iterator[Binding]:
@@ -86,11 +87,24 @@ def _changed(change: Change, own: Binding | None, others: Iterable[Binding]) -> 
         value = alone(change.value)
         is_known = change.way in {"assigned", "built"}
         way: Way = "assigned" if is_known else "called" if change.way == "called" else "unknown"
-        yield Binding(change.name, own.path, way, change.within, value, _WHY)
+        yield Binding(change.name, own.path, way, change.within, value, CHANGED)
     for one in others:
-        if one is not own and one.path[0][:1] != "@" and _changes(change, one):
+        may_be = change.anywhere or one.within.sort == "type"
+        if one is not own and one.path[0][:1] != "@" and may_be and _changes(change, one):
             way = "called" if change.way == "called" else "unknown"
-            yield Binding(change.name, one.path, way, change.within, None, _WHY)
+            yield Binding(change.name, one.path, way, change.within, None, CHANGED)
+
+
+def _of_other_files(change: Change) -> Iterator[Binding]:
+    """Yield that what a header declares has another value here: a member, or a name further out."""
+    if change.way not in {"assigned", "built"} or not change.words:
+        return
+    words = change.words[1:] if change.words[0] == "this" else change.words
+    for scope in change.within.around:
+        if scope.sort != "region" and (scope.sort == "type" or change.words[0] != "this"):
+            yield Binding(
+                change.name, (*scope.path, *words), "elsewhere", change.within, None, CHANGED
+            )
 
 
 def _changes(change: Change, variable: Binding) -> bool:

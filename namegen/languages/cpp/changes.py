@@ -34,6 +34,8 @@ class Change(Struct, frozen=True):
     """``built``: a constructor gives it a value, as it may to what is constant then."""
     within: Scope
     value: Node | None = None
+    anywhere: bool = False
+    """Whether it may be any variable of this name, and not only a member."""
 
 
 def change_at(source: Source, stack: Stack) -> Change | None:

@@ -24,7 +24,7 @@ from namegen.model.facts import Path
 
 Way = Literal[
     "value", "each", "class", "namespace", "function", "enumerator", "parameter", "unknown",
-    "declared", "empty", "assigned", "called", "macro",
+    "declared", "empty", "assigned", "called", "macro", "elsewhere",
 ]  # fmt: skip
 _NAMES = frozenset({"identifier", "field_identifier", "type_identifier", "namespace_identifier"})
 _STORAGE = "storage_class_specifier"

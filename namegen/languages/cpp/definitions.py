@@ -54,9 +54,9 @@ class Definitions(DefinitionFinder[Binding]):
 
     def _found(self, path: Path) -> list[Definition]:
         """Return what is bound under just this path; nothing where it is only declared."""
-        every = self.bound_at(path)
+        every = self._bound(path)
         bound = [one for one in every if one.way != "declared"]
-        bound = [one for one in bound if one.way != "empty"] or bound
+        bound = [one for one in bound if not _is_filled_first(one, bound)] or bound
         typed = next((one for one in every if one.declared is not None), None)
         found = [Definition(path, self._typed(one, typed), span_of(one.name)) for one in bound]
         return _of_branches(found, bound)
@@ -64,9 +64,12 @@ class Definitions(DefinitionFinder[Binding]):
     def _of_any(self, path: Path) -> list[Definition]:
         """Return what is bound under a path where that is the same for each object of a class."""
         found, bound = self._found(path), self.bound_at(path)
-        if all(one.shared for one in bound) and all(
-            one.way != "function" or isinstance(each.value, Text)
-            for one, each in zip(bound, found, strict=False)
+        if not bound or (
+            all(one.shared for one in bound)
+            and all(
+                one.way != "function" or isinstance(each.value, Text)
+                for one, each in zip(bound, found, strict=False)
+            )
         ):
             return found
         span = span_of(bound[0].name)
@@ -74,6 +77,10 @@ class Definitions(DefinitionFinder[Binding]):
 
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a path as it is written out: ("@120", "name")."""
+        return [one for one in self._bound(path) if one.way != "elsewhere"]
+
+    def _bound(self, path: Path) -> list[Binding]:
+        """Return the bindings of a path, those of what another file declares too."""
         word = path[-1].removesuffix("()")
         return [one for one in self.bindings(word) if one.path == path]
 
@@ -159,6 +166,28 @@ class Definitions(DefinitionFinder[Binding]):
         if value.type in _LISTS and not binding.many:
             return Unknown("it is put together from several values", span)
         return expression(self.source, binding.within, value)
+
+
+def _is_filled_first(one: Binding, bound: Sequence[Binding]) -> bool:
+    """Whether a variable is declared without a value, and has one before anybody can ask for it.
+
+    A text of the standard library is empty until then: it counts where it may be asked for.
+    """
+    if one.way != "empty":
+        return False
+    others = [other for other in bound if other is not one]
+    if one.points or one.array or not others:
+        return bool(others)
+    return all(_fills_first(one, other) for other in others)
+
+
+def _fills_first(one: Binding, other: Binding) -> bool:
+    """Whether a value is given in the block of the declaration, or as an object is made."""
+    if one.path[0][:1] == "@":
+        return other.within.path == one.path[:-1]
+    statement, function = other.name.parent, other.within.outer
+    in_list = statement is not None and statement.type == "field_initializer"
+    return in_list or (function is not None and (function.name,) == one.path[-2:-1])
 
 
 def _of_branches(found: list[Definition], bound: list[Binding]) -> list[Definition]:

@@ -298,3 +298,50 @@ def test_types_of_other_files_tell_what_is_not_known(code, tmp_path, tool):
     assert answer.startswith("[")
     files = {**FILES, "main.cpp": code + "\nint main() {}\n"}
     assert heard(output(files, tmp_path, tool)) == ["stern"]
+
+
+ARM = """\
+#include <string>
+class Arm { std::string name = "a"; Arm(); void go(); };
+inline std::string kWhole = "b";
+"""
+
+
+@pytest.mark.parametrize(
+    ("code", "answer"),
+    [
+        ("void Arm::go() { motor(name); }", "a"),
+        ("void f() { motor(kWhole); }", "b"),
+        ('Arm::Arm() : name("z") {} void Arm::go() { motor(name); }', None),
+        ('Arm::Arm() { name = "z"; } void Arm::go() { motor(name); }', None),
+        ('Arm::Arm() { this->name = "z"; } void Arm::go() { motor(name); }', None),
+        ('void f() { kWhole = "z"; motor(kWhole); }', None),
+    ],
+)
+def test_what_a_source_gives_to_what_its_header_declares(code, answer):
+    files = {"arm.h": ARM, "arm.cpp": f'#include "arm.h"\n{code}\n'}
+    (found,) = Code(files).resolved("arm.cpp")
+    assert found.text == answer
+
+
+ROBOT = 'struct Robot { std::string left = "a"; void go() { motor(left); } };\n'
+
+
+@pytest.mark.parametrize(
+    ("code", "answer"),
+    [
+        (ROBOT + "void f() { move({1, 2}); steps.push_back({1.5, true}); }", "a"),
+        (ROBOT + "std::pair<double, double> f(double x) { return {x, 0}; }", "a"),
+        (ROBOT + 'void f() { table.insert({"x", 2}); }', "a"),
+        (ROBOT + 'Robot f() { return {"z"}; }', None),
+        (ROBOT + 'void f() { take({"z"}); }', None),
+        ('const char* n = "a"; void f() { Log l; l.n = "x"; motor(n); }', "a"),
+        ('void f() { std::string s; s = "left"; motor(s + "Motor"); }', "leftMotor"),
+        ('void f() { std::string s; if (g()) s = "left"; motor(s + "Motor"); }', None),
+        ('struct A { std::string n; A() { n = "a"; } void f() { motor(n); } };', "a"),
+        ('struct A { std::string n; void g() { n = "a"; } void f() { motor(n); } };', None),
+    ],
+)
+def test_lists_of_others_and_texts_without_a_value(code, answer):
+    (found,) = Code({"main.cpp": f"#include <string>\n{code}\n"}).resolved("main.cpp")
+    assert found.text == answer

@@ -7,6 +7,7 @@ A change of a variable is laid at the variable that it changes. Where that is no
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
+from collections.abc import Iterable, Iterator
 from typing import Literal
 
 from msgspec import Struct
@@ -52,7 +53,7 @@ class Binding(Struct, frozen=True):
 
 
 class Change(Struct, frozen=True):
-    """One place that changes a variable, or hands a list on that others may change then.
+    """One place that changes a variable, or names a list anew which is changed by that name.
 
     ``scopes`` are those that may declare the variable, innermost first; none where it is
     said to be an object's.
@@ -61,16 +62,16 @@ class Change(Struct, frozen=True):
     name: Node
     within: Scope
     scopes: tuple[Scope, ...]
-    sort: Literal["assigned", "in place", "another name"] = "assigned"
-    """What is done: the last is done only to what holds several; a text it leaves as it is."""
     value: Node | None = None
     """What is assigned, if just that is."""
+    in_place: bool = False
+    """Whether what it holds is changed, as can be done to what gets no other value."""
+    why: str = CHANGED
 
     def at(self, owner: int) -> Binding:
         """Return what the change gives to the variable of an owner."""
         way: Way = "assigned" if self.value is not None else "unknown"
-        why = HANDED_ON if self.sort == "another name" else CHANGED
-        return Binding(self.name, owner, way, self.within, self.value, why)
+        return Binding(self.name, owner, way, self.within, self.value, self.why)
 
 
 class WordBindings(ABC):
@@ -98,8 +99,20 @@ class WordBindings(ABC):
         """Whether a member of a type can get another value."""
 
     @abstractmethod
-    def _holds_several(self, declaration: Binding) -> bool:
-        """Whether a name stands for a list that can be changed."""
+    def _is_changed(self, stack: Stack) -> bool:
+        """Whether the use of what holds several, the last of the stack, changes it in place."""
+
+    @abstractmethod
+    def _other_names(self, stack: Stack) -> Iterator[Node]:
+        """Yield the names that are given just what the last node of the stack stands for."""
+
+    @abstractmethod
+    def _place(self, stack: Stack) -> int:
+        """Return where a name stands as a whole, with ``this.`` or an object before it."""
+
+    @abstractmethod
+    def _scope(self, stack: Stack) -> Scope:
+        """Return the scope that the last node of the stack lies in."""
 
     @abstractmethod
     def _opens_more(self, scope: Scope) -> bool:
@@ -125,22 +138,46 @@ class WordBindings(ABC):
         laid = [one for change in changes for one in self._laid(change)]
         return sorted((*self.found, *laid), key=lambda one: one.name.start_byte)
 
+    def _alteration(self, stack: Stack, place: int, scopes: tuple[Scope, ...]) -> Change | None:
+        """Return the change in place of what stands at a place, by this name or another one."""
+        whole = stack[: place + 1]
+        why = CHANGED if self._is_changed(whole) else ""
+        if not why and self._is_changed_as(self._other_names(whole)):
+            why = HANDED_ON
+        return Change(stack[-1], self._scope(stack), scopes, None, True, why) if why else None
+
+    def _is_changed_as(self, others: Iterable[Node]) -> bool:
+        """Whether a list is changed by other names, or by those that get it from these in turn."""
+        pending, seen = [self.source.text(one) for one in others], set[str]()
+        while pending:
+            word = pending.pop()
+            if word in seen:
+                continue
+            seen.add(word)
+            for stack in self.source.stacks([word]):
+                if stack[-1].type != "identifier" or len(stack) < 2:
+                    continue
+                whole = stack[: self._place(stack) + 1]
+                if self._is_changed(whole):
+                    return True
+                pending += [self.source.text(one) for one in self._other_names(whole)]
+        return False
+
     def _laid(self, change: Change) -> list[Binding]:
         """Return what a change binds: the innermost variable around it, others that it may be."""
         owners = {one.owner for one in self.found if one.way not in _NO_VARIABLES}
-        nearest: int | None = None
-        is_sure = bool(change.scopes)
+        nearest: Scope | None = None
+        passed: list[Scope] = []
         for scope in change.scopes:
-            nearest = scope.node.id if scope.node.id in owners else None
-            if nearest is not None:
+            if scope.node.id in owners:
+                nearest = scope
                 break
-            is_sure = is_sure and not self._opens_more(scope)
-        meant = [] if nearest is None else [nearest]
-        if nearest is None or not is_sure:
-            meant += [one for one in self._members(change) if one != nearest]
-        if change.sort == "another name":
-            lists = {one.owner for one in self.found if self._holds_several(one)}
-            meant = [one for one in meant if one in lists]
+            passed += [scope] if self._opens_more(scope) else []
+        if nearest is not None and nearest.sort == "region":  # a local one comes before a member
+            passed = [one for one in passed if one.sort != "region"]
+        meant = [] if nearest is None else [nearest.node.id]
+        if nearest is None or passed:
+            meant += [one for one in self._members(change) if one not in meant]
         return [change.at(owner) for owner in meant]
 
     def _members(self, change: Change) -> list[int]:
@@ -151,6 +188,6 @@ class WordBindings(ABC):
                 for one in self.found
                 if one.way not in _NO_VARIABLES
                 and one.within.sort in _MEMBERS
-                and (change.sort != "assigned" or self._is_variable(one))
+                and (change.in_place or self._is_variable(one))
             }
         )

@@ -9,7 +9,7 @@ from operator import eq
 from msgspec import Struct
 
 from namegen.checks.code.candidates import related
-from namegen.checks.code.places import share, site
+from namegen.checks.code.places import share, site, within
 from namegen.checks.code.wording import a, quoted
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.manifests import Device
@@ -160,10 +160,13 @@ def _finding(
     view: CodeView, lookup: ResolvedLookup, other: Device, sign: Related | None
 ) -> Finding:
     held = view.robot.devices[lookup.text or ""]
+    # The text of a constant is right for the others that use it.
+    is_here = within(lookup.place, lookup.at)
+    change = "Change the text to" if is_here else "Use the constant of"
     return KIND.finding(
         site(lookup),
         f"{quoted(lookup.site.holder or '')} is named for {quoted(other.name)} but gets "
-        f"{quoted(held.name)}, which is {a(held.kind)} too. Change the text to "
+        f"{quoted(held.name)}, which is {a(held.kind)} too. {change} "
         f"{quoted(other.name)}, or name the variable for {quoted(held.name)}.",
         found=held.name,
         expected=other.name,

@@ -31,6 +31,8 @@ from namegen.model.places import Span
 
 _LISTS = frozenset({"initializer_list", "argument_list"})
 _NO_TEXT = {"class": "it is a type, not text", "namespace": "it is a namespace, not text"}
+_MOST_BRANCHES = 64
+"""Branches of which each may give a value; a name with more is not known."""
 _NO_OBJECTS = frozenset({"class", "function", "macro", "namespace"})
 
 
@@ -192,8 +194,9 @@ def _fills_first(one: Binding, other: Binding) -> bool:
 
 def _of_branches(found: list[Definition], bound: list[Binding]) -> list[Definition]:
     """Return what branches of ``#if`` define as one that may be any of them."""
-    apart = all(_exclude(one, other) for one, other in combinations(bound, 2))
-    if len(found) < 2 or not apart:
+    if not 1 < len(found) <= _MOST_BRANCHES:
+        return found
+    if not all(_exclude(one, other) for one, other in combinations(bound, 2)):
         return found
     first = found[0]
     values = tuple(one.value for one in found)

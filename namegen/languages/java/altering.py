@@ -2,61 +2,47 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from collections.abc import Iterator
 
 from tree_sitter import Node
 
-from namegen.languages.sources import Source, Stack, named_child, same
+from namegen.languages.sources import Source, Stack, same
 
 _METHODS = frozenset({"replaceAll", "set", "sort"})
 """Methods that change a list of as many as before, as ``Arrays.asList`` gives."""
 _CHANGERS = frozenset({"addAll", "arraycopy", "fill", "replaceAll", "setAll", "sort"})
 """Methods of Java's library that change an array or a list which they are given."""
-_READERS = frozenset(
-    {"clone", "contains", "containsAll", "equals", "forEach", "get", "indexOf", "isEmpty", "size"}
-    | {"stream", "toArray", "toString"}
-)
-"""Methods of Java's lists that leave them as they are and hand no other way to them on."""
-_READING = frozenset(
-    {"binary_expression", "enhanced_for_statement", "import_declaration", "scoped_identifier"}
-)
-"""What an array may stand in without being changed."""
 
 
-def is_changeable_list(source: Source, value: Node) -> bool:
-    """Whether a value is a written-out array, or a list that writes through to one."""
-    while value.type in {"parenthesized_expression", "cast_expression"}:
-        inner = value.child_by_field_name("value") or named_child(value, 0)
-        if inner is None:
-            return False
-        value = inner
-    if value.type in {"array_initializer", "array_creation_expression"}:
-        return True
-    name = value.child_by_field_name("name") if value.type == "method_invocation" else None
-    return name is not None and source.text(name) == "asList"
-
-
-def changed_by(source: Source, stack: Stack) -> Literal["in place", "another name"] | None:
-    """Return whether the use of a list, the last of the stack, changes it or gives it a name.
+def is_changed(source: Source, stack: Stack) -> bool:
+    """Whether the use of a list, the last of the stack, changes it.
 
     What a method of the program does with a list that it is given is not looked at.
     """
     node, above = stack[-1], stack[-2]
     match above.type:
-        case "array_access":
+        case "array_access" if same(above.child_by_field_name("array"), node):
             left = stack[-3].child_by_field_name("left")
-            is_set = stack[-3].type == "assignment_expression" and same(left, above)
-            return "in place" if is_set and same(above.child_by_field_name("array"), node) else None
-        case "field_access":
-            return None if _word(source, above, "field") == "length" else "another name"
-        case "method_invocation":
-            if not same(above.child_by_field_name("object"), node):
-                return None
-            word = _word(source, above, "name")
-            return "in place" if word in _METHODS else None if word in _READERS else "another name"
+            return stack[-3].type == "assignment_expression" and same(left, above)
+        case "method_invocation" if same(above.child_by_field_name("object"), node):
+            return _word(source, above, "name") in _METHODS
         case "argument_list":
-            return "in place" if _word(source, stack[-3], "name") in _CHANGERS else None
-    return None if above.type in _READING else "another name"
+            return _word(source, stack[-3], "name") in _CHANGERS
+    return False
+
+
+def other_names(stack: Stack) -> Iterator[Node]:
+    """Yield the name or field that is given just what the last node of the stack stands for."""
+    node, above = stack[-1], stack[-2]
+    name: Node | None = None
+    if above.type == "variable_declarator" and same(above.child_by_field_name("value"), node):
+        name = above.child_by_field_name("name")
+    elif above.type == "assignment_expression" and same(above.child_by_field_name("right"), node):
+        left = above.child_by_field_name("left")
+        field = left.child_by_field_name("field") if left is not None else None
+        name = field or left
+    if name is not None and name.type == "identifier":
+        yield name
 
 
 def _word(source: Source, node: Node, field: str) -> str:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from tree_sitter import Node
 
-from namegen.languages.java.altering import changed_by, is_changeable_list
+from namegen.languages.java.altering import is_changed, other_names
 from namegen.languages.java.scopes import TYPES, scope_of
 from namegen.languages.java.types import base_types, modifiers_of
 from namegen.languages.owned_bindings import Binding, Change, WordBindings
@@ -40,8 +42,7 @@ class _JavaBindings(WordBindings):
         above = stack[place - 1]
         left = above.child_by_field_name("left")
         if above.type != "assignment_expression" or not same(left, stack[place]):
-            how = changed_by(self.source, stack[: place + 1])
-            return Change(stack[-1], scope, scopes, how) if how is not None else None
+            return self._alteration(stack, place, scopes)
         operator = above.child_by_field_name("operator")
         plain = operator is not None and operator.type == "="
         if not plain or not scopes:
@@ -66,8 +67,17 @@ class _JavaBindings(WordBindings):
         statement = declarator.parent if declarator is not None else None
         return statement is not None and "final" not in modifiers_of(self.source, statement)
 
-    def _holds_several(self, declaration: Binding) -> bool:
-        return declaration.value is not None and is_changeable_list(self.source, declaration.value)
+    def _is_changed(self, stack: Stack) -> bool:
+        return is_changed(self.source, stack)
+
+    def _other_names(self, stack: Stack) -> Iterator[Node]:
+        return other_names(stack)
+
+    def _place(self, stack: Stack) -> int:
+        return _whole(stack)[0]
+
+    def _scope(self, stack: Stack) -> Scope:
+        return scope_of(self.source, stack)
 
     def _opens_more(self, scope: Scope) -> bool:
         is_type = scope.sort == "anonymous" or scope.node.type == "class_declaration"

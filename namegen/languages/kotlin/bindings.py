@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Literal
 
 from tree_sitter import Node
 
 from namegen.languages.definitions import OVERRIDDEN
 from namegen.languages.expressions import RUN_TIME
-from namegen.languages.kotlin.altering import changed_by, is_changeable_list
+from namegen.languages.kotlin.altering import is_changed, other_names
 from namegen.languages.kotlin.expressions import opened
 from namegen.languages.kotlin.lambdas import given_to
 from namegen.languages.kotlin.scopes import TYPES, has_receiver, scope_of
@@ -64,8 +65,7 @@ class _KotlinBindings(WordBindings):
         elif whose == "object":
             scopes = ()
         if above.type != "assignment" or not same(above.child_by_field_name("left"), target):
-            how = changed_by(self.source, stack[: place + 1])
-            return Change(stack[-1], scope, scopes, how) if how is not None else None
+            return self._alteration(stack, place, scopes)
         operator = above.child_by_field_name("operator")
         plain = operator is not None and operator.type == "="
         if not plain or whose == "object":
@@ -79,8 +79,17 @@ class _KotlinBindings(WordBindings):
             statement = statement.parent
         return statement is not None and any(one.type == "var" for one in statement.children)
 
-    def _holds_several(self, declaration: Binding) -> bool:
-        return declaration.value is not None and is_changeable_list(self.source, declaration.value)
+    def _is_changed(self, stack: Stack) -> bool:
+        return is_changed(self.source, stack)
+
+    def _other_names(self, stack: Stack) -> Iterator[Node]:
+        return other_names(stack)
+
+    def _place(self, stack: Stack) -> int:
+        return _whole(stack)[0]
+
+    def _scope(self, stack: Stack) -> Scope:
+        return scope_of(self.source, stack)
 
     def _opens_more(self, scope: Scope) -> bool:
         if scope.sort == "region":

@@ -64,6 +64,12 @@ FOLLOWED = [
     ),
     ('class B { final String n = "a"; void f(K k) { k.n = "b"; motor(n); } }', ["a"]),
     ('String[] all = {"a"}; void f() { tell(all, all[0], all.length); motor(all); }', ["a"]),
+    (
+        'String[] all = {"a"}; String[] get() { this.my = all; return all; }'
+        " Object o = motor(all);",
+        ["a"],
+    ),
+    ('String[] all = {"a"}; void f() { String[] my = all; for (var n : my) motor(n); }', ["a"]),
     # not known
     (
         'String n() { return "bow"; } void f() { motor(n()); }',
@@ -97,7 +103,7 @@ FOLLOWED = [
             ('String[] other = all; other[0] = "b";', HANDED_ON),
             ('Arrays.fill(all, "b");', NOT_WRITTEN_OUT),
             ('m.all[0] = "b";', NOT_WRITTEN_OUT),
-            ("names = all;", HANDED_ON),
+            ('names = all; this.names[0] = "b";', HANDED_ON),
             ('Collections.addAll(all, "b");', NOT_WRITTEN_OUT),
         )
     ),

@@ -221,6 +221,9 @@ NOT_CHANGED = [
     'open class A { var n = "a"\n fun f() { motor(n) } }\n'
     'class B : A() { fun g() { var n = "c"\n n = "b" } }',
     'val l = listOf("a")\nval m = l\nfun f() { for (n in l) motor(n) }',
+    'val l = arrayListOf("a")\nval m = l\nfun all() = l\nfun f() { for (n in m) motor(n) }',
+    'val l = arrayOf("a")\nval t = mapOf(1 to l)\nfun f() { l.fold(0) { a, b -> a }\n motor(l) }',
+    'class A { var n = "a"\n fun f() { motor(n) } }\nfun g() { var n = "z"\n run { n = "y" } }',
     'val l = arrayOf("a")\nfun f() { l.forEach { motor(it) }\n tell(*l); tell(l.size, l[0], l) }',
     'fun f() { val n = "a"\n val m = n\n with(boat) { motor(n) }\n tell(m) }',
     'fun f() { boat.n = 1; n(); fit(n = 2); val n = "a"; motor(n) }',

@@ -13,7 +13,7 @@ from namegen.model.facts import Definition, Path, Unknown
 
 CHANGED = "it is changed at run time"
 HANDED_ON = "it may be changed through another name"
-HIDES = "further up it is another one"
+HIDES = "the word is another name further up in the block"
 OVERRIDDEN = "a class that is derived may give another one"
 _WEIGHING = frozenset({HANDED_ON, HIDES, OVERRIDDEN})
 """Reasons that say more than that a name gets several values."""

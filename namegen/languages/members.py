@@ -9,6 +9,7 @@ from typing import ClassVar
 from tree_sitter import Node
 
 from namegen.languages.definitions import DefinitionFinder
+from namegen.languages.expressions import RUN_TIME
 from namegen.languages.owned_bindings import Binding
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Stack, span_of
@@ -95,6 +96,9 @@ class MemberFinder(DefinitionFinder[Binding]):
                 continue
             if one.way == "type" and one.value is not None:
                 found += self._members(one, one.value, words[1:], path)
+            elif len(words) > 1 and one.way == "each":  # each element has a member of its own
+                span = span_of(one.name)
+                found.append(Definition(path, Unknown(RUN_TIME, span), span))
             elif len(words) > 1:
                 found += self._below(one, words[1:], path)
             elif one.way != "declared":

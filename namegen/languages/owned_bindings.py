@@ -121,22 +121,29 @@ class WordBindings(ABC):
     def all(self) -> list[Binding]:
         """Return every binding of the word, in every scope, in order."""
         changes: list[Change] = []
-        last_use = -1
+        uses: list[tuple[int, int]] = []
         for stack in self.source.stacks([self.word]):
             if stack[-1].type != "identifier" or len(stack) < 2:
                 continue
             binding = self._declared(stack)
             if binding is not None:
-                if binding.within.hides(binding.owner, last_use):
+                if _is_used_above(binding, uses):
                     hidden = replace(binding, way="unknown", value=None, why=HIDES)
                     self.found.append(hidden)
                 self.found.append(binding)
             else:
-                last_use = stack[-1].start_byte if self._is_alone(stack) else last_use
+                uses += [self._use(stack[-1])] if self._is_alone(stack) else []
                 change = self._change(stack)
                 changes += [change] if change is not None else []
         laid = [one for change in changes for one in self._laid(change)]
         return sorted((*self.found, *laid), key=lambda one: one.name.start_byte)
+
+    def _use(self, name: Node) -> tuple[int, int]:
+        """Return where a word is used, and where the innermost region starts that declares it."""
+        at = name.start_byte
+        regions = (one.within.node for one in self.found if one.owner == one.within.node.id)
+        around = (one.start_byte for one in regions if one.start_byte <= at < one.end_byte)
+        return at, max(around, default=-1)
 
     def _alteration(self, stack: Stack, place: int, scopes: tuple[Scope, ...]) -> Change | None:
         """Return the change in place of what stands at a place, by this name or another one."""
@@ -191,3 +198,12 @@ class WordBindings(ABC):
                 and (change.in_place or self._is_variable(one))
             }
         )
+
+
+def _is_used_above(binding: Binding, uses: Iterable[tuple[int, int]]) -> bool:
+    """Whether a local name stands further up in its block, where it is one further out."""
+    scope = binding.within
+    if scope.sort != "region" or binding.owner != scope.node.id:
+        return False
+    start = scope.node.start_byte
+    return any(at >= start >= declared for at, declared in uses)

@@ -57,14 +57,6 @@ class Scope(Struct, frozen=True):
         """Return the paths that a dotted name may mean in this scope, innermost scope first."""
         return tuple((*one.path, *words) for one in self.enclosing)
 
-    def hides(self, owner: int, last_use: int) -> bool:
-        """Whether a local name of this scope was used further up, where it is one further out.
-
-        ``owner`` is the node that the name belongs to, ``last_use`` where the word stood last.
-        """
-        is_local = self.sort == "region" and owner == self.node.id
-        return is_local and last_use >= self.node.start_byte
-
     def owner_starts_at(self, owner: int, start: int) -> bool:
         """Whether the region that is ``owner``, here or further out, starts at this byte."""
         for scope in self.enclosing:

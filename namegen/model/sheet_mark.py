@@ -12,7 +12,7 @@ ALPHABET = "23456789ACDEFGHJKMNPRTUVWXY"
 
 
 def sheet_mark(manifest: Manifest) -> str:
-    """Return the manifest's mark.
+    """Return the mark of a manifest, to which `addressed` gives what the catalogue adds.
 
     It depends on controllers, ports, names, kinds, addresses and setups alone;
     not on order, titles, comments, notes or parts that change no connector.

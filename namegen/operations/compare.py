@@ -11,12 +11,12 @@ from msgspec.structs import replace
 
 from namegen import checks
 from namegen.checks.comparison.matching import matched
-from namegen.checks.manifest.buses import address_of
 from namegen.errors import UnusableInput
+from namegen.model.addresses import addressed
 from namegen.model.findings import Finding
 from namegen.model.manifests import Manifest
 from namegen.model.reports import Report, SourceText
-from namegen.model.views import ComparisonView, RobotView, Side
+from namegen.model.views import ComparisonView, Side
 from namegen.operations.alone import Alone, open_manifest
 from namegen.operations.file_names import FileNames
 from namegen.operations.files import Folder
@@ -144,18 +144,8 @@ def _side(space: Workspace, name: str, setup: str | None) -> Side:
             remedy=(f'did you mean "{best}"? ' if best else "")
             + f"its setups: {', '.join(manifest.setups) or 'none'}",
         )
-    manifest = _with_addresses(manifest, space)
+    manifest = addressed(manifest, space.catalogue)
     return Side(name, tuple(manifest.devices.values()), _OF_MANIFESTS, manifest)
-
-
-def _with_addresses(manifest: Manifest, space: Workspace) -> Manifest:
-    """Return the manifest with every address that a part or a kind gives."""
-    view = RobotView(manifest, space.catalogue, space.settings.names)
-    devices = {
-        name: replace(device, address=address_of(view, device))
-        for name, device in manifest.devices.items()
-    }
-    return replace(manifest, devices=devices)
 
 
 def _best_fit(before: Side, after: Side, *, setup: str | None) -> ComparisonView:

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
+from namegen.model.addresses import addressed
 from namegen.model.findings import Finding, Severity
 from namegen.model.manifests import Manifest
 from namegen.model.reports import Report
@@ -96,7 +97,10 @@ def ready(workspace: Workspace, robots: Sequence[str] = (), watch: Watch = iter)
     )
     return Readiness(
         report,
-        tuple(_state(manifest, report, planned, concerned) for manifest in chosen),
+        tuple(
+            _state(addressed(manifest, workspace.catalogue), report, planned, concerned)
+            for manifest in chosen
+        ),
         planned,
         () if robots else workspace.broken,
     )

@@ -15,6 +15,7 @@ from namegen.errors import UnusableInput
 from namegen.loading.catalogue import NO_CATALOGUE, read_catalogue
 from namegen.loading.manifest import read_manifest
 from namegen.loading.settings import read_settings
+from namegen.model.addresses import addressed
 from namegen.model.boards import Catalogue
 from namegen.model.findings import Fault, Finding, Severity
 from namegen.model.manifests import Manifest
@@ -47,6 +48,11 @@ class Workspace(Struct, frozen=True, dict=True):
     broken: tuple[str, ...] = ()
     alone: bool = False
     """Whether it is one manifest that belongs to no workspace."""
+
+    @property
+    def addressed(self) -> tuple[Manifest, ...]:
+        """The manifests, each with the bus addresses that the catalogue gives."""
+        return tuple(addressed(manifest, self.catalogue) for manifest in self.manifests)
 
     @cached_property
     def targets(self) -> Mapping[str, Target]:

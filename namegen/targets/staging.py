@@ -9,6 +9,7 @@ from typing import Generic, TypeVar
 from msgspec import Struct
 from msgspec.structs import replace
 
+from namegen.model.addresses import addressed
 from namegen.model.boards import Board, Catalogue
 from namegen.model.cautions import CAUTIONS
 from namegen.model.derived import numbers_of
@@ -60,6 +61,7 @@ class _Stage:
     """One robot's data under way, without any language's identifiers."""
 
     def __init__(self, manifest: Manifest, catalogue: Catalogue) -> None:
+        manifest = addressed(manifest, catalogue)
         self.manifest = manifest
         self.catalogue = catalogue
         self.chosen = {device.name: device for device in manifest.devices_in()}

@@ -141,3 +141,30 @@ def test_code_for_no_setup_is_held_against_the_selected_one(two: Path):
         assert [one.kind for one in look(two, "heron").report.findings] == kinds
     change(two / "namegen.yaml", "robots: [heron]}", "robots: [heron], setup: all}")
     assert look(two, "heron").ready
+
+
+@pytest.mark.parametrize(
+    ("text", "advice"),
+    [
+        ('"sternThruster"', 'Change the text to "bowThruster"'),
+        ("STERN", 'Use the constant of "bowThruster"'),
+    ],
+)
+def test_a_crossed_constant_keeps_its_text(two: Path, text: str, advice: str):
+    """Others use the constant too: to change its text would cross those."""
+    lines = f'STERN = "sternThruster"\nbow_thruster = boat.motor({text})\n'
+    lines += "stern_thruster = boat.motor(STERN)\nrudder = boat.servo('rudder')\n"
+    (two / "code/heron/main.py").write_text(lines)
+    found = [one for one in look(two, "heron").report.findings if one.kind == "crossed-names"]
+    assert [advice in one.message for one in found] == [True]
+
+
+def test_an_address_of_the_kind_is_told_like_an_own_one(two: Path):
+    (two / "catalogue.yaml").write_text(
+        "boards:\n  harbour:\n    ports: {motor: 1-3, servo: 1-5, digital: 1-6, i2c: 1-2}\n"
+        "kinds:\n  sounder: {port: i2c, address: 0x3A}\n"
+    )
+    heron = two / "robots/heron.yaml"
+    heron.write_text(heron.read_text() + "  keel: {kind: sounder, port: bridge i2c 1}\n")
+    build.write(build.plan(open_workspace(two)))
+    assert '"address": 58' in (two / "config/heron.json").read_text()

@@ -8,12 +8,10 @@ from msgspec import Struct
 
 from namegen.checks.wiring import exists
 from namegen.checks.wording import quoted
+from namegen.model.addresses import ADDRESSED, address_of
 from namegen.model.manifests import Device, Port
 from namegen.model.places import Place
 from namegen.model.views import RobotView
-
-ADDRESSED = frozenset({"i2c", "can"})
-"""Port types on which every device is told apart by its address (on CAN, its id)."""
 
 
 class Node(Struct, frozen=True):
@@ -26,21 +24,10 @@ class Node(Struct, frozen=True):
     device: Device | None = None
 
 
-def address_of(view: RobotView, device: Device) -> int | None:
-    """Return the device's own address, or else its part's, or else the usual one of its kind."""
-    if device.address is not None:
-        return device.address
-    part = view.catalogue.parts.get(device.part or "")
-    if part is not None and part.address is not None:
-        return part.address
-    kind = view.catalogue.kinds.get(device.kind)
-    return kind.address if kind is not None else None
-
-
 def node_of(view: RobotView, device: Device, bus: Port) -> Node:
     """Return a device as it answers on one of its ports."""
     place = device.places.get("address") or device.place("port")
-    return Node(quoted(device.name), bus, address_of(view, device), place, device)
+    return Node(quoted(device.name), bus, address_of(device, view.catalogue), place, device)
 
 
 def nodes(view: RobotView, setup: str | None) -> Iterator[Node]:

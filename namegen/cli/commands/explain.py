@@ -45,7 +45,7 @@ def command(words: tuple[str, ...], where: Where) -> int:
         return _say_targets(words[1:], where)
     general = all(checks.kind(word) for word in words)
     space = None if general else where.open()
-    manifests = space.manifests if space else ()
+    manifests = space.addressed if space else ()
     words, manifests = of_robots(words, manifests)
     right = True
     for index, text in enumerate(topics(words, manifests)):

@@ -132,7 +132,7 @@ LOST = [
     ('void f() { auto n = "a"; n = "b"; motor(n); }', "`n` is assigned more than once"),
     ('void f() { std::string n = "a"; n += "b"; motor(n); }', "`n` is assigned more than once"),
     ('auto n = "a"; void f() { motor(n); const char* n = "b"; tell(n); }',
-     "further up it is another one"),
+     "the word is another name further up in the block"),
     ('namespace s { Name n = "a"; } void g() { s::n = "b"; } void f() { motor(s::n); }',
      "`n` is assigned more than once"),
     ('namespace s { Name n = "a"; } using s::n; void g() { n = "b"; } void f() { motor(s::n); }',

@@ -70,6 +70,10 @@ FOLLOWED = [
         ["a"],
     ),
     ('String[] all = {"a"}; void f() { String[] my = all; for (var n : my) motor(n); }', ["a"]),
+    (
+        'void f() { for (String n : List.of("a")) motor(n); String n = "b"; motor(n); }',
+        ["a", "b"],
+    ),
     # not known
     (
         'String n() { return "bow"; } void f() { motor(n()); }',
@@ -79,7 +83,7 @@ FOLLOWED = [
     ('void f() { String n = "a"; n += "b"; motor(n); }', ["[`n` is assigned more than once]"]),
     (
         'String n = "a"; void f() { motor(n); String n = "b"; }',
-        ["[further up it is another one]"],
+        ["[the word is another name further up in the block]"],
     ),
     ('void f() { boat.n = 1; n(); this.n = 2; String n = "a"; motor(n); }', ["a"]),
     *(

@@ -114,7 +114,13 @@ FOLLOWED = [
         " fun f() { motor(n) } }",
         ["a"],
     ),
+    ('fun f() { for (n in listOf("a")) motor(n)\n val n = "b"\n motor(n) }', ["a", "b"]),
+    ('fun f() { listOf("a").forEach { n -> motor(n) }\n val n = "b"\n motor(n) }', ["a", "b"]),
     # not known
+    (
+        'enum class W(val id: String) { A("a") }\nfun f() { for (w in W.values()) motor(w.id) }',
+        ["[it is made at run time]"],
+    ),
     (
         'class K(val n: String) { constructor(i: Int, n: String) : this("c") }\n'
         'val k = K(1, "b")\nfun f() { motor(k.n) }',

@@ -36,7 +36,10 @@ FOLLOWED = [
     ("N = 'stern'\nclass K:\n N = 'bow'\n def f(self): motor(N); motor(self.N)", ["stern", "bow"]),
     ("class K:\n N = 'bow'\n @classmethod\n def f(cls): motor(cls.N)", ["bow"]),
     ("class K:\n def __init__(self):\n  self.n = 'bow'\n def f(self): motor(self.n)", ["bow"]),
-    ("N = 'a'\nclass K:\n motor(N)\n N = 'b'", ["[further up it is another one]"]),
+    (
+        "N = 'a'\nclass K:\n motor(N)\n N = 'b'",
+        ["[the word is another name further up in the block]"],
+    ),
     ("N = 'a'\nclass K:\n motor(N)\n def f(self): N = 'b'", ["a"]),
     ("class B:\n N = 'bow'\nclass K(B): pass\nmotor(K.N)", ["bow"]),
     ("class B:\n N = 'bow'\nclass K(B):\n def f(self): motor(self.N)", ["bow"]),

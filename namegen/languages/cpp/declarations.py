@@ -26,7 +26,6 @@ Way = Literal[
     "value", "each", "class", "namespace", "function", "enumerator", "parameter", "unknown",
     "declared", "empty", "assigned", "called", "macro", "elsewhere",
 ]  # fmt: skip
-_NAMES = frozenset({"identifier", "field_identifier", "type_identifier", "namespace_identifier"})
 _STORAGE = "storage_class_specifier"
 _LISTS = frozenset({"initializer_list", "argument_list"})
 

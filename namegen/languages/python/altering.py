@@ -17,20 +17,10 @@ _METHODS = frozenset(
 )
 _CHANGERS = frozenset({"heappop", "heappush", "insort", "insort_left", "insort_right"})
 """Functions of Python's library that change what they are given first."""
-_DISPLAYS = frozenset(
-    {"dictionary", "dictionary_comprehension", "list", "list_comprehension", "set"}
-    | {"set_comprehension"}
-)
-"""What makes a list, a set or a table that can be changed later."""
 _CHOICES = frozenset(
     {"boolean_operator", "conditional_expression", "named_expression", "parenthesized_expression"}
 )
 """What gives one of its parts itself."""
-
-
-def is_changeable_list(value: Node) -> bool:
-    """Whether a value is a written-out list, set or table, which tuples are not."""
-    return value.type in _DISPLAYS
 
 
 def is_changed(source: Source, stack: Stack) -> bool:

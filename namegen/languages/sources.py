@@ -32,6 +32,7 @@ LETTERS = frozenset(
 )
 """Bytes that continue an identifier; those above ASCII are taken for letters."""
 _SPACE = 0x20
+_NO_ROW = Point(0, 0)
 
 
 class TreeParser(Protocol):
@@ -101,8 +102,8 @@ class Source:
             return self._parser.parse(self._readable).root_node
         start = self._starts[piece]
         end = self._starts[piece + 1] if piece + 1 < len(self._starts) else len(self.data)
-        first, last = (self._readable.count(b"\n", 0, offset) for offset in (start, end))
-        self._parser.included_ranges = [Range(Point(first, 0), Point(last, 0), start, end)]
+        # Nobody asks for the rows of nodes, and counting them for each piece is dear.
+        self._parser.included_ranges = [Range(_NO_ROW, _NO_ROW, start, end)]
         try:
             return self._parser.parse(self._readable).root_node
         finally:

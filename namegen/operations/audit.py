@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Iterable, Mapping, Sequence
+from functools import cached_property
 
 from msgspec import Struct
 
@@ -26,7 +27,7 @@ from namegen.operations.allowances import without_allowed
 from namegen.operations.code_files import ALL, CodeFiles, Selection, code_files
 from namegen.operations.code_reader import CodeReader, FileFacts, Literal
 from namegen.operations.files import Folder
-from namegen.operations.judging import judged
+from namegen.operations.judging import Judge, JudgedFile
 from namegen.operations.number_names import NumberNames
 from namegen.operations.record import read_record
 from namegen.operations.repairs import with_fixes
@@ -38,18 +39,27 @@ from namegen.text.positions import split_lines
 
 
 class Audit(Struct, frozen=True, dict=True):
-    """The outcome of one audit: the report, and the literals that its findings point at.
+    """The outcome of one audit: the report, and what each file says.
 
     ``found`` are the findings in code, ``taken`` those of them that are accepted;
     ``gone`` counts what is accepted but was not found again by an audit of all code.
     """
 
     report: Report
-    literals: Mapping[Place, Literal]
     found: Sequence[Finding]
     taken: Sequence[Finding]
     gone: Counter[Key]
-    facts: Sequence[FileFacts] = ()
+    judged: Sequence[JudgedFile] = ()
+
+    @cached_property
+    def facts(self) -> Sequence[FileFacts]:
+        """What each file says."""
+        return [file.facts for file in self.judged]
+
+    @cached_property
+    def literals(self) -> Mapping[Place, Literal]:
+        """The literals that look-ups get."""
+        return _literals(self.judged)
 
 
 def audit(
@@ -99,14 +109,15 @@ def audit_files(
     outputs = read_record(workspace.folder)
     numbers = NumberNames(f for m in workspace.manifests for f in figures(m, workspace.catalogue))
     reader = CodeReader(folder, workspace.settings.lookups, files.roots, outputs, numbers)
-    facts = _facts(reader, files, watch, before)
+    judge = Judge(workspace, files)
+    judged = _judged(judge, reader, watch, before)
     named = set(asked)
     found = [
         finding
-        for finding in judged(workspace, files, facts, reader)
+        for finding in judge.together(judged, reader)
         if finding.kind in named or not checks.kinds()[finding.kind].on_request
     ]
-    marked = [file.path for file in facts if file.marked]
+    marked = [file.facts.path for file in judged if file.facts.marked]
     found = list(without_allowed(found, marked, folder))
     accepted = read_accepted(workspace.folder)
     lines = _lines({finding.place.path for finding in found} if accepted else (), folder)
@@ -119,28 +130,30 @@ def audit_files(
     gone = accepted - again if files.all else Counter[Key]()
     idle = gone_finding(workspace.folder, gone)
     report = Report(
-        sort([*faults, *with_fixes(kept, reader.literals, folder), *([idle] if idle else [])]),
-        files=len(facts),
-        lookups=sum(len(file.lookups) for file in facts),
+        sort([*faults, *with_fixes(kept, _literals(judged), folder), *([idle] if idle else [])]),
+        files=len(judged),
+        lookups=sum(len(file.facts.lookups) for file in judged),
         accepted=sort(taken),
         unread=tuple(files.unread),
     )
-    return Audit(report, reader.literals, found, taken, gone, facts)
+    return Audit(report, found, taken, gone, judged)
 
 
-def _facts(
-    reader: CodeReader, files: CodeFiles, watch: Watch, before: Audit | None
-) -> list[FileFacts]:
-    """Return what the files say, read again only where the folder's edits can touch it."""
+def _literals(judged: Iterable[JudgedFile]) -> dict[Place, Literal]:
+    return {place: one for file in judged for place, one in file.facts.literals.items()}
+
+
+def _judged(
+    judge: Judge, reader: CodeReader, watch: Watch, before: Audit | None
+) -> list[JudgedFile]:
+    """Return each file judged by itself, read again only where the folder's edits can touch it."""
     edited = reader.folder.overlay.keys()
-    earlier = before.facts if before is not None else ()
-    known = {file.path: file for file in earlier if file.holds_after(edited)}
-    if before is not None:
-        kept = {at: one for at, one in before.literals.items() if one.path not in edited}
-        reader.literals.update(kept)
-    read = read_all(reader, [path for path in files.uses if path not in known], watch)
-    known |= {file.path: file for file in read}
-    return [known[path] for path in files.uses]
+    earlier = before.judged if before is not None else ()
+    known = {file.facts.path: file for file in earlier if file.facts.holds_after(edited)}
+    paths = [path for path in judge.files.uses if path not in known]
+    read = read_all(lambda path: judge.alone(reader.facts(path)), paths, watch)
+    known |= {file.facts.path: file for file in read}
+    return [known[path] for path in judge.files.uses]
 
 
 class Accepted(Struct, frozen=True):

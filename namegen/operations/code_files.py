@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path, PurePosixPath
 
 from msgspec import Struct, field
@@ -86,22 +86,23 @@ def code_files(workspace: Workspace, selection: Selection = ALL) -> CodeFiles:
     wanted = [_wanted(workspace, path) for path in selection.paths]
     changed = changed_since(workspace.folder.root, selection.since) if selection.since else None
     renewed = _renewed(workspace, changed or set())
-    uses: dict[str, set[Use]] = {}
-    others: dict[str, set[Use]] = {}
+    uses: dict[str, frozenset[Use]] = {}
+    others: dict[str, frozenset[Use]] = {}
     for entry in workspace.settings.code:
         robots = _known(workspace, entry)
+        on = frozenset(Use(robot, entry.setup or "") for robot in robots)
         for path, is_read in _files_of(workspace, entry):
             if wanted and not any(_below(path, want) for want in wanted):
                 continue
             if changed is not None and path not in changed and not renewed & {*robots}:
                 continue
-            found = (uses if is_read else others).setdefault(path, set())
-            found.update(Use(robot, entry.setup or "") for robot in robots)
+            found = uses if is_read else others
+            found[path] = found[path] | on if path in found else on
     whole = not wanted and changed is None
     left = _not_made(workspace, others)
     unknown = {use.robot for some in left.values() for use in some}
     return CodeFiles(
-        uses={path: tuple(sorted(uses[path])) for path in sorted(uses)},
+        uses=_in_order(uses),
         whole=frozenset(_robots_with_code(workspace) if whole else ()) - unknown,
         all=whole,
         roots=_roots(workspace),
@@ -109,10 +110,18 @@ def code_files(workspace: Workspace, selection: Selection = ALL) -> CodeFiles:
     )
 
 
-def _not_made(workspace: Workspace, others: dict[str, set[Use]]) -> dict[str, tuple[Use, ...]]:
+def _in_order(uses: Mapping[str, frozenset[Use]]) -> dict[str, tuple[Use, ...]]:
+    """Return the files by their paths. Most share what they are for, so that is sorted once."""
+    ordered = {some: tuple(sorted(some)) for some in set(uses.values())}
+    return {path: ordered[uses[path]] for path in sorted(uses)}
+
+
+def _not_made(
+    workspace: Workspace, others: Mapping[str, frozenset[Use]]
+) -> dict[str, tuple[Use, ...]]:
     """Return the files in languages that are not read, without those that namegen made."""
     made = read_record(workspace.folder) if others else {}
-    return {path: tuple(sorted(others[path])) for path in sorted(others) if path not in made}
+    return {path: uses for path, uses in _in_order(others).items() if path not in made}
 
 
 def _renewed(workspace: Workspace, changed: set[str]) -> set[str]:

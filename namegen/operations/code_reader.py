@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from contextlib import suppress
 from functools import lru_cache
 
-from msgspec import Struct
+from msgspec import Struct, field
 
 from namegen import languages
 from namegen.errors import UnusableInput
@@ -48,6 +48,8 @@ class FileFacts(Struct, frozen=True):
     """Whether its bytes may hold a comment that allows a finding."""
     through: frozenset[str] = frozenset()
     """Other files that hold texts of its look-ups."""
+    literals: Mapping[Place, Literal] = field(default_factory=dict)
+    """The look-ups' texts that are one literal each, here or in another file."""
 
     def holds_after(self, changed: Collection[str]) -> bool:
         """Whether all this stays true when literals of other files get another text.
@@ -59,10 +61,7 @@ class FileFacts(Struct, frozen=True):
 
 
 class CodeReader:
-    """Reads the code of one folder by the look-up rules.
-
-    ``literals`` grows with every look-up whose text is one literal.
-    """
+    """Reads the code of one folder by the look-up rules."""
 
     def __init__(
         self,
@@ -77,7 +76,6 @@ class CodeReader:
         self.numbers = numbers or NumberNames()
         self.rules = tuple(rules)
         self.roots = tuple(roots)
-        self.literals: dict[Place, Literal] = {}
         self._reading = lru_cache(maxsize=KEPT_READINGS)(self._read)
         holding = lru_cache(maxsize=None)(self._holding)
         find = lru_cache(maxsize=None)(ModuleFinder(folder.is_file, self.roots, holding))
@@ -118,13 +116,19 @@ class CodeReader:
             if self._resolver.holds(site, path)
             for found in self._resolver.resolve(site, path)
         ]
+        lookups = tuple(self._lookup(*one, path, language.name) for one in resolved)
         return FileFacts(
             path,
-            lookups=tuple(self._lookup(*one, path, language.name) for one in resolved),
+            lookups=lookups,
             unreadable=tuple((_place(path, lines, span), None) for span in reading.unsound),
             numbers=numbers,
             marked=MARK in data,
             through=frozenset(file for _, found in resolved for file, _ in found.pieces) - {path},
+            literals={
+                lookup.place: Literal(found.path, found.literal)
+                for lookup, (_, found) in zip(lookups, resolved, strict=True)
+                if lookup.literal and found.literal
+            },
         )
 
     def references(self, path: str, name: str) -> list[tuple[Span, tuple[str, Path]]]:
@@ -196,8 +200,6 @@ class CodeReader:
             literal = found.literal
         else:  # what a constant says is for the build to mend; its use is what can be wrong
             place, literal = _place(path, lines, site.name.span), None
-        if literal is not None:
-            self.literals[place] = Literal(found.path, literal)
         return ResolvedLookup(
             site=site,
             at=_place(path, lines, site.span),

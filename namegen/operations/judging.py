@@ -17,7 +17,7 @@ from namegen.model.findings import Finding
 from namegen.model.identifiers import NamingScheme
 from namegen.model.manifests import Manifest
 from namegen.model.views import CodeView, NameQuestion, ResolvedLookup, TypedNumber
-from namegen.operations.code_files import CodeFiles, Use
+from namegen.operations.code_files import CodeFiles
 from namegen.operations.code_reader import CodeReader, FileFacts
 from namegen.operations.number_names import built_figures
 from namegen.operations.record import read_record
@@ -28,62 +28,94 @@ ABOUT_THE_USE = frozenset({"wrong-kind", "not-in-setup"})
 """Naming findings that a right name can give, where it is used wrongly."""
 
 
-def judged(
-    workspace: Workspace, files: CodeFiles, facts: Sequence[FileFacts], reader: CodeReader
-) -> Iterator[Finding]:
-    """Yield all that is wrong in the code: each look-up by itself, then each robot's together."""
-    sound = {m.robot: m for m in workspace.manifests if workspace.sound(m)}
-    meant: set[str] = set()
-    for file in facts:
-        for finding in _judged_alone(workspace, file, files.uses[file.path], sound):
-            meant |= {finding.expected} if finding.expected else set()
-            if file.path not in reader.outputs:
-                yield finding
-            elif finding.kind not in ABOUT_THE_USE | {not_checkable.KIND.name}:
-                yield _of_generated(finding)
-    robots = _by_robot(files, facts, sound, reader.outputs)
-    asked = any(code.whole or code.numbers for code in robots.values())
-    schemes = schemes_by_robot(workspace) if asked else {}
-    for robot, code in robots.items():
-        mentioned = meant & sound[robot].devices.keys()
-        known = schemes.get(robot, ())
+class JudgedFile(Struct, frozen=True):
+    """What one file says, and what is wrong with each of its look-ups by itself."""
+
+    facts: FileFacts
+    findings: tuple[Finding, ...]
+
+
+class Judge:
+    """Holds the facts of code against the manifests of a workspace.
+
+    A robot whose manifest is not sound is not judged: its names are not known.
+    """
+
+    def __init__(self, workspace: Workspace, files: CodeFiles) -> None:
+        self.workspace = workspace
+        self.files = files
+        self.sound = {m.robot: m for m in workspace.manifests if workspace.sound(m)}
+
+    def alone(self, file: FileFacts) -> JudgedFile:
+        """Judge each look-up of a file by itself, on all robots that the file runs on."""
+        return JudgedFile(file, tuple(self._alone(file)))
+
+    def _alone(self, file: FileFacts) -> Iterator[Finding]:
+        for place, why in file.unreadable:
+            yield unreadable.finding(place, why) if why else unreadable.finding(place)
+        known = [use for use in self.files.uses[file.path] if use.robot in self.sound]
+        for lookup in file.lookups if known else ():
+            if lookup.text is None:
+                robots = [self.sound[use.robot] for use in known] if lookup.lacking else []
+                meant = _constant_meant(self.workspace, lookup, robots)
+                yield not_checkable.finding(lookup, meant)
+                continue
+            questions = [
+                NameQuestion(
+                    lookup,
+                    lookup.text,
+                    self.sound[use.robot],
+                    use.setup or None,
+                    self.workspace.manifests,
+                )
+                for use in known
+            ]
+            finding = judge_lookup(lookup, questions)
+            if finding is not None:
+                yield _of_output(finding, lookup)
+
+    def together(self, files: Sequence[JudgedFile], reader: CodeReader) -> Iterator[Finding]:
+        """Yield all that is wrong in the code: of each file, then of each robot's together."""
+        meant: set[str] = set()
+        for file in files:
+            for finding in file.findings:
+                meant |= {finding.expected} if finding.expected else set()
+                if file.facts.path not in reader.outputs:
+                    yield finding
+                elif finding.kind not in ABOUT_THE_USE | {not_checkable.KIND.name}:
+                    yield _of_generated(finding)
+        facts = [file.facts for file in files]
+        robots = _by_robot(self.files, facts, self.sound, reader.outputs)
+        asked = any(code.whole or code.numbers for code in robots.values())
+        schemes = schemes_by_robot(self.workspace) if asked else {}
+        for robot, code in robots.items():
+            view = self._view(robot, code, meant, schemes.get(robot, ()), reader)
+            for finding in _judged_together(view):
+                if finding.place.path not in reader.outputs:
+                    yield finding
+
+    def _view(
+        self,
+        robot: str,
+        code: _Code,
+        meant: set[str],
+        schemes: Sequence[NamingScheme],
+        reader: CodeReader,
+    ) -> CodeView:
+        """Return the code of one robot as its checks see it."""
+        manifest = self.sound[robot]
+        mentioned = meant & manifest.devices.keys()
         if code.whole:
-            mentioned |= _constants_used(workspace, code, sound[robot], known, reader)
-        view = CodeView(
-            robot=sound[robot],
+            mentioned |= _constants_used(self.workspace, code, manifest, schemes, reader)
+        return CodeView(
+            robot=manifest,
             setup=None,
             lookups=code.lookups,
             mentioned=frozenset(mentioned),
             complete=code.whole,
             numbers=code.numbers,
-            figures=built_figures(workspace, sound[robot], known) if code.numbers else (),
+            figures=built_figures(self.workspace, manifest, schemes) if code.numbers else (),
         )
-        for finding in _judged_together(view):
-            if finding.place.path not in reader.outputs:
-                yield finding
-
-
-def _judged_alone(
-    workspace: Workspace, file: FileFacts, uses: Sequence[Use], sound: Mapping[str, Manifest]
-) -> Iterator[Finding]:
-    """Yield what is wrong with each look-up by itself, on all robots that the file runs on."""
-    for place, why in file.unreadable:
-        yield unreadable.finding(place, why) if why else unreadable.finding(place)
-    known = [use for use in uses if use.robot in sound]
-    for lookup in file.lookups if known else ():
-        if lookup.text is None:
-            robots = [sound[use.robot] for use in known] if lookup.lacking else []
-            yield not_checkable.finding(lookup, _constant_meant(workspace, lookup, robots))
-            continue
-        questions = [
-            NameQuestion(
-                lookup, lookup.text, sound[use.robot], use.setup or None, workspace.manifests
-            )
-            for use in known
-        ]
-        finding = judge_lookup(lookup, questions)
-        if finding is not None:
-            yield _of_output(finding, lookup)
 
 
 def _constant_meant(

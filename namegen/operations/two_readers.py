@@ -9,9 +9,11 @@ import threading
 from collections.abc import Callable, Iterable, Sequence
 from itertools import takewhile
 from multiprocessing.connection import Connection
+from typing import TypeVar
 
-from namegen.operations.code_reader import CodeReader, FileFacts
-
+T = TypeVar("T")
+Read = Callable[[str], T]
+"""What is done with each file; it leaves nothing behind but what it returns."""
 ENOUGH = 400
 """Files from which on a second process saves more than it costs, some 30 ms."""
 
@@ -20,39 +22,37 @@ Watch = Callable[[Sequence[str]], Iterable[str]]
 """Gives the same paths again, one by one, and may show how far it has come."""
 
 
-def read_all(reader: CodeReader, paths: Sequence[str], watch: Watch = iter) -> list[FileFacts]:
-    """Return the facts of each file, in order; the same on one process as on two.
+def read_all(read: Read[T], paths: Sequence[str], watch: Watch = iter) -> list[T]:
+    """Return what ``read`` makes of each file, in order; the same on one process as on two.
 
     The second process is a fork, so that it starts with all that is loaded. It begins at
     the end, this one at the start, until they meet: neither waits long for the other. Where
     a fork is not to be had, or other threads run, this process reads everything.
     """
     if len(paths) < ENOUGH or not _can_fork():
-        return [reader.facts(path) for path in watch(paths)]
+        return [read(path) for path in watch(paths)]
     context = multiprocessing.get_context("fork")
     here, there = context.Pipe(duplex=False)
     left = os.eventfd(len(paths), os.EFD_SEMAPHORE | os.EFD_NONBLOCK)  # files that no one took
-    second = context.Process(target=_read, args=(reader, paths[::-1], left, there), daemon=True)
+    second = context.Process(target=_read, args=(read, paths[::-1], left, there), daemon=True)
     second.start()
     there.close()
-    others: list[FileFacts]
+    others: list[T]
     try:
-        own = [reader.facts(path) for path in watch(paths) if _is_left(left)]
+        own = [read(path) for path in watch(paths) if _is_left(left)]
         try:
-            others, literals = here.recv()
+            others = here.recv()
         except EOFError:  # it was ended from outside: its part is read here
-            others, literals = [reader.facts(path) for path in paths[len(own) :]], {}
+            others = [read(path) for path in paths[len(own) :]]
     finally:
         here.close()
         os.close(left)
         second.join()
-    reader.literals.update(literals)
     return own + others
 
 
-def _read(reader: CodeReader, paths: Sequence[str], left: int, answer: Connection) -> None:
-    facts = [reader.facts(path) for path in takewhile(lambda _: _is_left(left), paths)]
-    answer.send((facts[::-1], reader.literals))
+def _read(read: Read[T], paths: Sequence[str], left: int, answer: Connection) -> None:
+    answer.send([read(path) for path in takewhile(lambda _: _is_left(left), paths)][::-1])
 
 
 def _is_left(files: int) -> bool:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from msgspec import Struct, field
 
 from namegen.model.places import Place
 from namegen.model.reports import SourceText
 from namegen.reports.columns import strip
 from namegen.reports.paint import Paint
-from namegen.text.positions import Lines
+from namegen.text.positions import split_lines
 
 
 class Excerpts(Struct):
@@ -17,7 +19,7 @@ class Excerpts(Struct):
     source: SourceText
     paint: Paint
     width: int
-    _files: dict[str, Lines | None] = field(default_factory=dict)
+    _files: dict[str, Sequence[str]] = field(default_factory=dict)
 
     def show(self, place: Place, margin: str) -> list[str]:
         """Return the line of a place with its number and carets; nothing where there is none.
@@ -42,8 +44,6 @@ class Excerpts(Struct):
     def _line(self, place: Place) -> str | None:
         if place.path not in self._files:
             text = self.source(place.path)
-            self._files[place.path] = None if text is None else Lines(text)
+            self._files[place.path] = [] if text is None else split_lines(text)
         lines = self._files[place.path]
-        if lines is None or not 1 <= place.line <= len(lines):
-            return None
-        return lines.line(place.line)
+        return lines[place.line - 1] if 1 <= place.line <= len(lines) else None

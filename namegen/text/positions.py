@@ -147,4 +147,4 @@ def _encoded(text: str) -> bytes:
 
 def split_lines(text: str) -> list[str]:
     """Return the lines of a text without their ends, as `Lines` counts them."""
-    return _END.split(text)
+    return text.split("\n") if _only_lf(text) else _END.split(text)

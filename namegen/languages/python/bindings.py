@@ -8,7 +8,8 @@ from namegen.languages.definitions import HIDES
 from namegen.languages.python.altering import PATTERNS, SETTERS
 from namegen.languages.python.binding import Binding, Way
 from namegen.languages.python.chains import KEYS, VALUES
-from namegen.languages.python.changes import Change, change_at, laid, own_class, shared
+from namegen.languages.python.changes import Change, ChangeFinder, laid, own_class, shared
+from namegen.languages.python.following import Following
 from namegen.languages.python.scopes import Scope, scope_at, scope_of
 from namegen.languages.sources import Source, Stack, elements, named_child, same
 
@@ -29,10 +30,11 @@ _PARAMETERS = frozenset(
 _OWNERS = frozenset({"class_definition", "function_definition", "lambda"})
 
 
-def bindings_of(source: Source, word: str) -> list[Binding]:
+def bindings_of(source: Source, word: str, following: Following) -> list[Binding]:
     """Return every binding of a word in the file, in every scope, in order."""
     found: list[Binding] = []
-    changes: list[Change] = []
+    changes: list[Change | None] = []
+    finder = ChangeFinder(source, following)
     used: set[int] = set()
     borrowed: dict[int, Scope] = {}
     for stack in source.stacks([word]):
@@ -47,12 +49,13 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
             if binding.scope.node.id in used and not binding.attribute:
                 found.append(Binding(stack[-1], binding.scope, "unknown", binding.scope, why=HIDES))
             found.append(binding)
+            changes.append(finder.by_twins(stack, binding))
         else:
             used |= _class_using(source, stack)
-            change = change_at(source, stack)
-            changes += [change] if change is not None else []
+            changes.append(finder.at(stack))
     bound = [_given_back(binding, borrowed) for binding in found]
-    return [*bound, *laid(changes, bound), *shared(source, bound)]
+    made = [change for change in changes if change is not None]
+    return [*bound, *laid(made, bound), *shared(source, bound)]
 
 
 def _class_using(source: Source, stack: Stack) -> set[int]:

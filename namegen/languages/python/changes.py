@@ -6,84 +6,81 @@ and a class with a base shares attributes with it.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Literal
 
 from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.definitions import CHANGED, HANDED_ON, OVERRIDDEN
-from namegen.languages.python.altering import SETTERS, is_changed, other_names
+from namegen.languages.python.altering import SETTERS, Tie, changed_at, handed_on, targets
 from namegen.languages.python.binding import Binding
+from namegen.languages.python.following import Following
 from namegen.languages.python.scopes import Scope, own_name, scope_of
-from namegen.languages.sources import Source, Stack, elements, occurrences, same, span_of
-from namegen.model.places import Span
+from namegen.languages.python.tables import flat
+from namegen.languages.sources import Source, Stack, elements, same
 
 
 class Change(Struct, frozen=True):
-    """One place that changes a name: a plain one, one of the own object, one of any object."""
+    """One place that changes a name: a plain one, one of the own object, one of any object.
+
+    ``deep``: not what the name stands for is changed, only what that holds.
+    """
 
     name: Node
     within: Scope
     of: Scope | Literal["name", "object"]
     why: str = CHANGED
+    deep: bool = False
 
 
-def change_at(source: Source, stack: Stack) -> Change | None:
-    """Return the change of the name that the last node of the stack is, but for assignments."""
-    above = stack[-2]
-    if above.type != "attribute" or not same(above.child_by_field_name("attribute"), stack[-1]):
-        why = _altered(source, stack)
-        return Change(stack[-1], scope_of(source, stack), "name", why) if why else None
-    is_set = _is_set(stack)
-    why = CHANGED if is_set else _altered(source, stack[:-1])
-    if not why:
-        return None
-    scope = scope_of(source, stack)
-    own = own_class(source, stack, scope)
-    if not is_set:
-        return Change(stack[-1], scope, own or "object", why)
-    return Change(stack[-1], scope, "object") if own is None else None
+class ChangeFinder:
+    """Finds the changes of one name in a file."""
 
+    def __init__(self, source: Source, following: Following) -> None:
+        self._source = source
+        self._following = following
 
-def _altered(source: Source, stack: Stack) -> str:
-    """Return why what a use stands for is not what it was given first; empty if it is."""
-    if is_changed(source, stack):
-        return CHANGED
-    return HANDED_ON if _is_changed_as(source, other_names(stack)) else ""
+    def at(self, stack: Stack) -> Change | None:
+        """Return the change of the name that the last node of the stack is, but for assignments."""
+        above, source = stack[-2], self._source
+        if above.type != "attribute" or not same(above.child_by_field_name("attribute"), stack[-1]):
+            return self._in_place(stack, stack, "name")
+        scope = scope_of(source, stack)
+        own = own_class(source, stack, scope)
+        if not _is_set(stack):
+            return self._in_place(stack, stack[:-1], own or "object")
+        return Change(stack[-1], scope, "object") if own is None else None
 
+    def by_twins(self, stack: Stack, binding: Binding) -> Change | None:
+        """Return the change of what ``a = b = []`` gives to the last node, by its other name."""
+        place = len(stack) - (3 if binding.attribute else 2)
+        if stack[place].type != "assignment":
+            return None
+        value = stack[place].child_by_field_name("right")
+        if "assignment" not in {value.type if value is not None else "", stack[place - 1].type}:
+            return None
+        chain = stack[: place + 1]
+        while value is not None and value.type == "assignment":
+            chain.append(value)
+            value = value.child_by_field_name("right")
+        others = targets(chain, len(chain) - 1, Tie())
+        depth = self._following.depth(one for one in others if one.name != stack[-1])
+        of: Scope | Literal["name"] = binding.scope if binding.attribute else "name"
+        return Change(stack[-1], binding.within, of, HANDED_ON, depth > 1) if depth else None
 
-def _is_changed_as(source: Source, others: Iterable[Node]) -> bool:
-    """Whether a list is changed by other names, or by those that get it from these in turn.
-
-    A name of its own counts in its function alone, an attribute in the whole file.
-    """
-    pending, seen = [(source.text(one), _reach(source, one)) for one in others], set[str]()
-    while pending:
-        word, reach = pending.pop()
-        if word in seen:
-            continue
-        seen.add(word)
-        within = source.data[reach.start : reach.end]
-        places = (
-            Span(reach.start + at.start, reach.start + at.end) for at in occurrences(within, word)
-        )
-        for stack in source.above(places):
-            field = stack[-2].child_by_field_name("attribute")
-            whole = stack[:-1] if same(field, stack[-1]) else stack
-            if is_changed(source, whole):
-                return True
-            pending += [(source.text(one), _reach(source, one)) for one in other_names(whole)]
-    return False
-
-
-def _reach(source: Source, name: Node) -> Span:
-    """Return where a name is the same: in the function around it, an attribute anywhere."""
-    above = name.parent
-    while above is not None and above.type not in {"attribute", "function_definition"}:
-        above = above.parent
-    is_local = above is not None and above.type == "function_definition"
-    return span_of(above) if above is not None and is_local else Span(0, len(source.data))
+    def _in_place(
+        self, stack: Stack, whole: Stack, of: Scope | Literal["name", "object"]
+    ) -> Change | None:
+        """Return the change of a list or table by a use of it, or by those who get it there."""
+        depth, why = min(changed_at(self._source, whole), default=0), CHANGED
+        if depth != 1:
+            later = self._following.depth(handed_on(self._source, whole))
+            if later and (later < depth or not depth):
+                depth, why = later, HANDED_ON
+        if not depth:
+            return None
+        return Change(stack[-1], scope_of(self._source, stack), of, why, depth > 1)
 
 
 def _is_set(stack: Stack) -> bool:
@@ -111,6 +108,8 @@ def laid(changes: Sequence[Change], bindings: Sequence[Binding]) -> Iterator[Bin
     classes = {one.scope.node.id: one.scope for one in bindings if one.scope.sort == "class"}
     for change in changes:
         for scope in _meant(change, bindings, list(classes.values())):
+            if _is_spared(change, scope, bindings):
+                continue
             attribute = change.of != "name"
             yield Binding(
                 change.name, scope, "unknown", change.within, why=change.why, attribute=attribute
@@ -132,6 +131,19 @@ def _meant(
             return [scope]
         scope = scope.outer
     return []
+
+
+def _is_spared(change: Change, scope: Scope, bindings: Sequence[Binding]) -> bool:
+    """Whether a change leaves a name in a scope as it was.
+
+    A deep one does nothing to a list of texts; what is a parameter is unknown for that alone.
+    """
+    given = [one for one in bindings if one.scope.node.id == scope.node.id]
+    if change.why == HANDED_ON and all(one.way == "parameter" for one in given):
+        return True
+    return change.deep and all(
+        one.way == "value" and one.value is not None and flat(one.value) for one in given
+    )
 
 
 def shared(source: Source, bindings: Sequence[Binding]) -> Iterator[Binding]:

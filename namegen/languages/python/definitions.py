@@ -9,9 +9,10 @@ from namegen.languages.python.binding import Binding
 from namegen.languages.python.bindings import bindings_of
 from namegen.languages.python.chains import chain
 from namegen.languages.python.expressions import TAKEN, dotted, expression, is_wrapper
+from namegen.languages.python.following import Following
 from namegen.languages.python.scopes import Scope, scope_at, tries
 from namegen.languages.python.tables import TABLES, taken
-from namegen.languages.sources import elements, span_of
+from namegen.languages.sources import Source, elements, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown, Wrapper
 from namegen.model.places import Span
 
@@ -19,8 +20,12 @@ from namegen.model.places import Span
 class Definitions(DefinitionFinder[Binding]):
     """Finds the definitions of a file on demand, and remembers what was asked."""
 
+    def __init__(self, source: Source) -> None:
+        super().__init__(source)
+        self._following = Following(source)
+
     def _bindings_of(self, word: str) -> list[Binding]:
-        return bindings_of(self.source, word)
+        return bindings_of(self.source, word, self._following)
 
     def find(self, path: Path) -> list[Definition]:
         """Return every binding of a path."""

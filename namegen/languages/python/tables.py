@@ -13,6 +13,16 @@ from namegen.model.facts import Expression, Path, Ref, Several, Unknown
 LISTS = frozenset({"list", "tuple", "expression_list"})
 TABLES = LISTS | {"dictionary"}
 
+_FLAT = frozenset({"concatenated_string", "false", "float", "integer", "none", "string", "true"})
+
+
+def flat(table: Node) -> bool:
+    """Whether a value is a text or a number, or holds nothing but such: nothing to be changed."""
+    if table.type not in TABLES | {"set"}:
+        return table.type in _FLAT
+    rows = (one.child_by_field_name("value") or one for one in elements(table))
+    return all(row.type in _FLAT for row in rows)
+
 
 def taken(source: Source, scope: Scope, table: Node, words: Path) -> Expression:
     """Return what the words of a chain take out of a table, one after the other."""

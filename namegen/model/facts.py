@@ -18,8 +18,10 @@ Path = tuple[str, ...]
 """A dotted name with the scopes it lies in: ("Boat", "name").
 
 A word ``@120`` stands for the function or block at that byte of the file: names
-inside it are not reached by name from elsewhere.
+inside it are not reached by name from elsewhere. A word ``()`` stands for an object of the
+class before it, of which some attributes may be given when it is made.
 """
+MADE = "()"
 
 
 class Text(Struct, frozen=True):

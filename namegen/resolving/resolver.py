@@ -8,6 +8,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from namegen.model.facts import (
+    MADE,
     Definition,
     Each,
     Expression,
@@ -299,9 +300,10 @@ class Resolver(Struct):
             )
             if known is None or (known == 0 and reading.imported(target[0])):
                 return []
-            near = nearest(target[known], reading.members(target[known - 1])) if known else None
+            owner = [word for word in target[:known] if word != MADE][-1:]
+            near = nearest(target[known], reading.members(owner[0])) if owner else None
             hint = f"the nearest is `{near}`" if near else "its spelling may be wrong"
-            name = ".".join(target[max(0, known - 1) : known + 1])
+            name = ".".join([*owner, target[known]])
             return [_Lost(f"{file} has no `{name}`; {hint}", lacking=True, sought=tries)]
         return []
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.definitions import HIDES
@@ -54,8 +55,43 @@ def bindings_of(source: Source, word: str, following: Following) -> list[Binding
             used |= _class_using(source, stack)
             changes.append(finder.at(stack))
     bound = [_given_back(binding, borrowed) for binding in found]
-    made = [change for change in changes if change is not None]
-    return [*bound, *laid(made, bound), *shared(source, bound)]
+    classes: dict[str, Scope | None] = {}
+    made = [_of_kin(source, change, classes) for change in changes if change is not None]
+    return [*bound, *laid(source, made, bound), *shared(source, bound)]
+
+
+def _of_kin(source: Source, change: Change, classes: dict[str, Scope | None]) -> Change:
+    """Return a change of an object's attribute with the object's class, where that is known."""
+    if change.whose is None:
+        return change
+    word = source.text(change.whose)
+    if word not in classes:
+        classes[word] = _class_of(source, word)
+    return replace(change, kin=classes[word])
+
+
+def _class_of(source: Source, word: str) -> Scope | None:
+    """Return the one class of this file that a word names, or that all it names are made of."""
+    bound = _plainly_bound(source, word)
+    makers = {
+        source.text(one.value.child_by_field_name("function") or one.name)
+        if one.way == "value" and one.value is not None and one.value.type == "call"
+        else ""
+        for one in bound
+    }
+    if len(makers) == 1 and bound[0].way != "class":
+        bound = _plainly_bound(source, makers.pop())
+    one = bound[0] if len(bound) == 1 else None
+    if one is None or one.way != "class" or one.value is None:
+        return None
+    return scope_at(source, one.scope, one.value)
+
+
+def _plainly_bound(source: Source, word: str) -> list[Binding]:
+    """Return the bindings of a word by itself in the whole file, whatever changes it."""
+    stacks = source.stacks([word]) if word.isidentifier() else ()
+    found = (_binding(source, stack) for stack in stacks if stack[-1].type == "identifier")
+    return [one for one in found if one is not None and not one.attribute]
 
 
 def _class_using(source: Source, stack: Stack) -> set[int]:
@@ -180,17 +216,16 @@ def _parameter(source: Source, stack: Stack) -> Binding | None:
         next(iter(elements(parent)), None), leaf
     ):
         return None
-    for node in reversed(stack):
+    for above, node in zip(reversed(stack[:-1]), reversed(stack), strict=False):
         if node.type in {"function_definition", "lambda"}:
             outer = scope_of(source, stack)
-            scope = scope_at(source, outer, node)
+            scope = scope_at(source, outer, node, above)
             of = f" of `{scope.name}`" if scope.name else ""
             return Binding(leaf, scope, "parameter", outer, why=f"it is a parameter{of}")
         if node.type in {"block", "module"}:
             break
-    scope = scope_of(
-        source, stack
-    )  # `a, *rest = ...` uses the same node as `*rest` in a parameter list
+    # `a, *rest = ...` uses the same node as `*rest` in a parameter list.
+    scope = scope_of(source, stack)
     return Binding(leaf, scope, "unknown", scope, why="it is unpacked at run time")
 
 

@@ -24,7 +24,8 @@ from namegen.languages.sources import Source, Stack, elements, same
 class Change(Struct, frozen=True):
     """One place that changes a name: a plain one, one of the own object, one of any object.
 
-    ``deep``: not what the name stands for is changed, only what that holds.
+    ``deep``: not what the name stands for is changed, only what that holds. ``whose`` is the
+    name of the object that gets an attribute, ``kin`` its class where that is known.
     """
 
     name: Node
@@ -32,6 +33,8 @@ class Change(Struct, frozen=True):
     of: Scope | Literal["name", "object"]
     why: str = CHANGED
     deep: bool = False
+    whose: Node | None = None
+    kin: Scope | None = None
 
 
 class ChangeFinder:
@@ -50,7 +53,9 @@ class ChangeFinder:
         own = own_class(source, stack, scope)
         if not _is_set(stack):
             return self._in_place(stack, stack[:-1], own or "object")
-        return Change(stack[-1], scope, "object") if own is None else None
+        whose = above.child_by_field_name("object")
+        named = whose if whose is not None and whose.type == "identifier" else None
+        return Change(stack[-1], scope, "object", whose=named) if own is None else None
 
     def by_twins(self, stack: Stack, binding: Binding) -> Change | None:
         """Return the change of what ``a = b = []`` gives to the last node, by its other name."""
@@ -103,11 +108,13 @@ def own_class(source: Source, stack: Stack, scope: Scope) -> Scope | None:
     return method.outer if method is not None else None
 
 
-def laid(changes: Sequence[Change], bindings: Sequence[Binding]) -> Iterator[Binding]:
+def laid(
+    source: Source, changes: Sequence[Change], bindings: Sequence[Binding]
+) -> Iterator[Binding]:
     """Yield what changes bind: the name around them that they mean, or all that they may mean."""
     classes = {one.scope.node.id: one.scope for one in bindings if one.scope.sort == "class"}
     for change in changes:
-        for scope in _meant(change, bindings, list(classes.values())):
+        for scope in _meant(source, change, bindings, list(classes.values())):
             if _is_spared(change, scope, bindings):
                 continue
             attribute = change.of != "name"
@@ -117,10 +124,10 @@ def laid(changes: Sequence[Change], bindings: Sequence[Binding]) -> Iterator[Bin
 
 
 def _meant(
-    change: Change, bindings: Sequence[Binding], classes: Sequence[Scope]
+    source: Source, change: Change, bindings: Sequence[Binding], classes: Sequence[Scope]
 ) -> Sequence[Scope]:
     if change.of == "object":
-        return classes
+        return classes if change.kin is None else _related(source, change.kin, classes)
     if change.of != "name":
         own = [one for one in classes if one.node.id == change.of.node.id]
         return own or classes  # else it is inherited
@@ -183,6 +190,21 @@ def _nearest_base(
     source: Source, owner: Node, bound: Mapping[int, Sequence[Binding]]
 ) -> int | None:
     """Return the nearest class of some that a class is derived from, directly or not."""
+    return next((one.id for one in _bases(source, owner) if one.id in bound), None)
+
+
+def _related(source: Source, owner: Scope, classes: Sequence[Scope]) -> Sequence[Scope]:
+    """Return the classes of some that share attributes with one: derived ones and bases."""
+    above = {owner.node.id, *(one.id for one in _bases(source, owner.node))}
+    return [
+        one
+        for one in classes
+        if one.node.id in above or any(same(base, owner.node) for base in _bases(source, one.node))
+    ]
+
+
+def _bases(source: Source, owner: Node) -> Iterator[Node]:
+    """Yield the classes of the file that a class is derived from, the nearest first."""
     pending, seen = [owner], {owner.id}
     for one in pending:
         listed = one.child_by_field_name("superclasses")
@@ -193,8 +215,6 @@ def _nearest_base(
             found = stack[-2]
             is_new = found.type == "class_definition" and found.id not in seen
             if is_new and same(found.child_by_field_name("name"), stack[-1]):
-                if found.id in bound:
-                    return found.id
+                yield found
                 seen.add(found.id)
                 pending.append(found)
-    return None

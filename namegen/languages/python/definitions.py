@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.definitions import DefinitionFinder, reason
+from namegen.languages.expressions import RUN_TIME
 from namegen.languages.python.binding import Binding
 from namegen.languages.python.bindings import bindings_of
 from namegen.languages.python.chains import chain
 from namegen.languages.python.expressions import TAKEN, dotted, expression, is_wrapper
 from namegen.languages.python.following import Following
+from namegen.languages.python.instances import GIVEN, Given, Maker
 from namegen.languages.python.scopes import Scope, scope_at, tries
 from namegen.languages.python.tables import TABLES, taken
 from namegen.languages.sources import Source, elements, span_of
-from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown, Wrapper
+from namegen.model.facts import MADE, Definition, Each, Expression, Path, Ref, Unknown, Wrapper
 from namegen.model.places import Span
 
 
@@ -71,6 +76,10 @@ class Definitions(DefinitionFinder[Binding]):
 
     def _members(self, owner: Scope, words: Path, path: Path) -> list[Definition]:
         """Return the definitions of a class's member, or where it is inherited from."""
+        made = words[:1] if words[0] == MADE else ()
+        words = words[len(made) :]
+        if made and (not words or self._maker(owner).taken(words[0]) != "own"):
+            return [Definition(path, Unknown(GIVEN, span_of(owner.node)), span_of(owner.node))]
         bases = self._bases(owner)
         enum = any(base[-1].endswith(("Enum", "Flag")) for base in bases)
         if words[0].startswith("["):
@@ -88,7 +97,7 @@ class Definitions(DefinitionFinder[Binding]):
         inherited = [
             attempt
             for base in bases
-            for attempt in tries(self.source, owner.outer or owner, (*base, *words))
+            for attempt in tries(self.source, owner.outer or owner, (*base, *made, *words))
         ]
         if not inherited:
             return []
@@ -124,7 +133,7 @@ class Definitions(DefinitionFinder[Binding]):
         if value is None:
             return reason(binding)
         if binding.way == "each":
-            unknown = Unknown("it is made at run time", span)
+            unknown = Unknown(RUN_TIME, span)
             return unknown if rest else Each(self._run_over(binding, value), span)
         if rest:
             return self._below(binding, value, rest, span)
@@ -143,11 +152,40 @@ class Definitions(DefinitionFinder[Binding]):
         if value.type in TABLES:
             return taken(self.source, binding.within, value, rest)
         if value.type == "call":
-            value = value.child_by_field_name("function") or value
+            return self._of_object(binding, value, rest)
         words = chain(self.source, value)
         if words is None:
-            return Unknown("it is made at run time", span)
+            return Unknown(RUN_TIME, span)
         return Ref(tries(self.source, binding.within, (*words, *rest)), span)
+
+    def _of_object(self, binding: Binding, call: Node, rest: Path) -> Expression:
+        """Return ``rest`` of what a call makes: of an object, if it calls a class."""
+        function, span = call.child_by_field_name("function"), span_of(binding.name)
+        words = chain(self.source, function)
+        if words is None or function is None:
+            return Unknown(RUN_TIME, span)
+        listed = call.child_by_field_name("arguments")
+        made = (MADE,) if listed is not None and elements(listed) else ()
+        owner = self._class_meant(tries(self.source, binding.within, words))
+        if owner is not None and rest[0] != MADE:
+            maker = self._maker(owner)
+            given = maker.given(call, binding.within, rest[0])
+            if isinstance(given, Given):
+                filled = replace(binding, value=given.value, within=given.within)
+                return self._value(filled, rest[1:])
+            if given == "unsure":
+                return Unknown(GIVEN, span)
+            made = (MADE,) if maker.init() is not None else made
+        return Ref(tries(self.source, binding.within, (*words, *made, *rest)), span)
+
+    def _class_meant(self, attempts: Sequence[Path]) -> Scope | None:
+        """Return the class of this file that a name means, if nothing else bears the name."""
+        bound = next(filter(None, map(self.bound_at, attempts)), [])
+        is_class = len(bound) == 1 and bound[0].way == "class"
+        return self._class_scope(bound[0]) if is_class else None
+
+    def _maker(self, owner: Scope) -> Maker:
+        return Maker(self.source, owner, self.bindings)
 
 
 def _start(scope: Scope) -> int:

@@ -158,11 +158,11 @@ def _functions_of(source: Source, stack: Stack) -> Iterator[Scope]:
     """Yield the function that the last node names, or the ``__init__`` of the class."""
     node, outer = stack[-2], scope_of(source, stack)
     if node.type == "function_definition":
-        yield scope_at(source, outer, node)
+        yield scope_at(source, outer, node, stack[-3] if len(stack) > 2 else None)
     body = node.child_by_field_name("body") if node.type == "class_definition" else None
     for member in elements(body) if body is not None else ():
         made_by = member.child_by_field_name("definition") or member
         if made_by.type == "function_definition":
-            function = scope_at(source, scope_at(source, outer, node), made_by)
+            function = scope_at(source, scope_at(source, outer, node), made_by, member)
             if function.name == "__init__":
                 yield function

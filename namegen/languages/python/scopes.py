@@ -9,7 +9,7 @@ from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.sources import Source, named_child
-from namegen.model.facts import Path
+from namegen.model.facts import MADE, Path
 
 Sort = Literal["module", "class", "function", "comprehension"]
 
@@ -31,6 +31,8 @@ class Scope(Struct, frozen=True):
     node: Node
     outer: Scope | None = None
     name: str = ""
+    marks: frozenset[str] = frozenset()
+    """The decorators of a function that are plain names."""
 
     @property
     def path(self) -> Path:
@@ -68,19 +70,28 @@ def scope_of(source: Source, stack: list[Node]) -> Scope:
     belong to the scope around it.
     """
     scope = Scope("module", stack[0])
-    for node, child in pairwise(stack[1:]):
+    for place, (node, child) in enumerate(pairwise(stack[1:])):
         sort = _SORTS.get(node.type)
         if sort is None:
             continue
         body = None if sort == "comprehension" else node.child_by_field_name("body")
         if body is None or child.id == body.id:
-            scope = Scope(sort, node, scope, _name(source, node))
+            marks = _marks(source, stack[place]) if sort == "function" else frozenset[str]()
+            scope = Scope(sort, node, scope, _name(source, node), marks)
     return scope
 
 
-def scope_at(source: Source, scope: Scope, node: Node) -> Scope:
-    """Return the scope that a class or function below ``scope`` opens."""
-    return Scope(_SORTS[node.type], node, scope, _name(source, node))
+def scope_at(source: Source, scope: Scope, node: Node, above: Node | None = None) -> Scope:
+    """Return the scope that a class or function below ``scope`` opens, ``above`` it if given."""
+    marks = _marks(source, above) if above is not None else frozenset[str]()
+    return Scope(_SORTS[node.type], node, scope, _name(source, node), marks)
+
+
+def _marks(source: Source, above: Node) -> frozenset[str]:
+    if above.type != "decorated_definition":
+        return frozenset()
+    marks = (one for one in above.named_children if one.type == "decorator")
+    return frozenset(source.text(one).strip("@ ") for one in marks)
 
 
 def _name(source: Source, node: Node) -> str:
@@ -91,6 +102,8 @@ def _name(source: Source, node: Node) -> str:
 def own_name(source: Source, method: Scope) -> str | None:
     """Return what a method calls its object or class (``self``): its first parameter."""
     if method.outer is None or method.outer.sort != "class" or method.sort != "function":
+        return None
+    if "staticmethod" in method.marks:
         return None
     parameters = method.node.child_by_field_name("parameters")
     first = named_child(parameters, 0) if parameters is not None else None
@@ -105,7 +118,8 @@ def tries(source: Source, scope: Scope, words: Path) -> tuple[Path, ...]:
         around: Scope | None = scope
         while around is not None:
             if around.outer is not None and own_name(source, around) == words[0]:
-                return ((*around.outer.path, *words[1:]),)
+                made = () if "classmethod" in around.marks else (MADE,)
+                return ((*around.outer.path, *made, *words[1:]),)
             around = around.outer
     # A bare name in a class body is not inherited, so the class is named by its place.
     innermost = (f"@{scope.node.start_byte}",) if scope.sort == "class" else scope.path

@@ -37,7 +37,7 @@ def signature(source: Source, function: Scope) -> Iterator[Taken]:
     """Yield the parameters of a function as a call sees them, without its own object."""
     listed = function.node.child_by_field_name("parameters")
     parameters = elements(listed) if listed is not None else []
-    if own_name(source, function) is not None and not _is_static(source, function):
+    if own_name(source, function) is not None:
         parameters = parameters[1:]
     slash = next((i for i, p in enumerate(parameters) if p.type == "positional_separator"), 0)
     place: int | None = 0
@@ -78,12 +78,3 @@ def _name(parameter: Node) -> tuple[Node | None, bool]:
         gathers |= node.type in _GATHERING
         node = node.child_by_field_name("name") or next(iter(elements(node)), None)
     return node, gathers
-
-
-def _is_static(source: Source, function: Scope) -> bool:
-    """Whether the function of a class gets neither its object nor its class."""
-    above = function.node.parent
-    if above is None or above.type != "decorated_definition":
-        return False
-    marks = [source.text(one) for one in elements(above) if one.type == "decorator"]
-    return any(mark.strip("@ ") == "staticmethod" for mark in marks)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import sys
 from collections import defaultdict
 from contextlib import suppress
+from dataclasses import dataclass
 
 import hypothesis.strategies as st
 from hypothesis import given, settings
@@ -142,7 +143,7 @@ def given_to_motor(parts: list[str]) -> dict[int, set[object]]:
         note(value, sys._getframe(1).f_lineno)
 
     turns = iter([True, False] * 100)
-    world = {"motor": motor, "flag": lambda: next(turns)}
+    world = {"motor": motor, "flag": lambda: next(turns), "dataclass": dataclass}
     above = 0
     for part in parts:
         with suppress(
@@ -196,7 +197,49 @@ OF_CLASSES = st.one_of(
 )
 
 
+ARGUMENTS = st.one_of(
+    st.lists(WORDS, max_size=2).map(", ".join),
+    st.lists(GIVEN.map("=".join), max_size=2).map(", ".join),
+    st.tuples(WORDS, GIVEN.map("=".join)).map(", ".join),
+    WORDS.map("*[{}]".format),
+)
+FIELDS = """\
+@dataclass
+class D{0[0]}:
+    M: object{0[1]}
+    {0[2]}: object{0[3]}
+    def tell(self):
+        motor(self.{0[4]})
+d = D({0[5]})
+motor(d.M)
+d.tell()"""
+KEPT = """\
+class I{0[0]}:
+    N = {0[1]}
+    def __init__(self, {0[2]}, N={0[3]}):
+        self.{0[4]} = {0[2]}
+        self.M = N
+    def tell(self):
+        motor(self.{0[5]})
+d = I({0[6]})
+motor(d.N)
+d.tell()"""
+BASES = st.sampled_from(["", "", "(K)", "(D)", "(I)"])
+DEFAULTS = st.one_of(st.just(""), WORDS.map(" = {}".format))
+OF_OBJECTS = st.one_of(
+    OF_CLASSES,
+    st.tuples(BASES, DEFAULTS, ATTRIBUTES, DEFAULTS, ATTRIBUTES, ARGUMENTS).map(FIELDS.format),
+    st.tuples(BASES, WORDS, ATTRIBUTES, WORDS, ATTRIBUTES, ATTRIBUTES, ARGUMENTS)
+    .filter(lambda one: one[2] != "N")
+    .map(KEPT.format),
+    st.tuples(st.sampled_from("DIKL"), ARGUMENTS).map("d = {0[0]}({0[1]})".format),
+    st.tuples(st.sampled_from("dk"), GIVEN).map("{0[0]}.{0[1][0]} = {0[1][1]}".format),
+    ATTRIBUTES.map("motor(d.{})".format),
+    st.just("d.tell()"),
+)
+
+
 @settings(max_examples=400, deadline=None)
-@given(parts=st.lists(OF_CLASSES, min_size=2, max_size=5))
+@given(parts=st.lists(OF_OBJECTS, min_size=2, max_size=5))
 def test_an_attribute_that_is_known_is_the_one_that_the_program_gets(parts: list[str]):
     holds(parts)

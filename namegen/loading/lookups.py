@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import Literal, cast
+
+from msgspec.structs import replace
 
 from namegen.loading.nodes import Node, NodePlaces
 from namegen.loading.shapes.workspace import LookupShape
@@ -33,6 +36,18 @@ def lookup_rule(shape: LookupShape, node: Node, faults: list[Fault]) -> LookupRu
         languages=tuple(shape.languages or ()),
         places=dict(NodePlaces(node)),  # rules travel to a second process: no tree with them
     )
+
+
+def with_known_kinds(rule: LookupRule, known: Collection[str]) -> LookupRule:
+    """Return the rule without kinds that do not exist, which it keeps under ``unknown``.
+
+    A slip in the row is a finding at the row: right code must not be blamed for it.
+    """
+    unknown = {f"kinds.{word}": kind for word, kind in rule.kinds.items() if kind not in known}
+    kinds = {word: kind for word, kind in rule.kinds.items() if kind in known}
+    if rule.kind is None or rule.kind in known:
+        return replace(rule, kinds=kinds, unknown=unknown) if unknown else rule
+    return replace(rule, kind=None, kinds=kinds, unknown={"kind": rule.kind, **unknown})
 
 
 def _positions(shape: LookupShape) -> tuple[int, ...] | Literal["rest"]:

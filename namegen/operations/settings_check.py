@@ -35,11 +35,9 @@ def settings_findings(workspace: Workspace) -> Iterator[Finding]:
 def _of_lookups(workspace: Workspace) -> Iterator[Finding]:
     kinds = workspace.catalogue.kinds
     known = set(languages.extensions().values())
+    readable = workspace.catalogue.path == workspace.settings.catalogue
     for rule in workspace.settings.lookups:
-        said = (
-            {"kind": rule.kind} if rule.kind else {f"kinds.{k}": v for k, v in rule.kinds.items()}
-        )
-        for field, kind in said.items():
+        for field, kind in rule.unknown.items() if readable else ():
             yield from _unknown(workspace, rule.places.get(field), "kind", kind, kinds)
         for language in rule.languages:
             place = _place(rule.places, "languages", language)

@@ -13,6 +13,7 @@ from msgspec.structs import replace
 from namegen import checks
 from namegen.errors import UnusableInput
 from namegen.loading.catalogue import NO_CATALOGUE, read_catalogue
+from namegen.loading.lookups import with_known_kinds
 from namegen.loading.manifest import read_manifest
 from namegen.loading.settings import read_settings
 from namegen.model.addresses import addressed
@@ -160,6 +161,8 @@ def opened(
         loaded = read_catalogue(_catalogue_bytes(folder, settings), settings.catalogue)
         catalogue = loaded.value or NO_CATALOGUE
         faults += findings_of(loaded.faults)
+    rules = (with_known_kinds(rule, catalogue.kinds) for rule in settings.lookups)
+    settings = replace(settings, lookups=tuple(rules))
     manifests: list[Manifest] = []
     faults_of: dict[str, tuple[Finding, ...]] = {}
     broken: list[str] = []

@@ -55,3 +55,39 @@ def test_each_name_is_held_against_what_there_is(
 
 def test_right_settings_have_no_finding(boats: Path):
     assert verify(open_workspace(boats)).findings == ()
+
+
+@pytest.mark.parametrize(
+    ("row", "slip"),
+    [
+        ("{call: motor, kind: motor}", "{call: motor, kind: moter}"),
+        (
+            "{call: fitted, kind_at: 1, kinds: {Motor: motor}}",
+            "{call: fitted, kind_at: 1, kinds: {Motor: moter}}",
+        ),
+    ],
+)
+def test_a_slip_in_the_kind_of_a_row_never_blames_right_code(boats: Path, row: str, slip: str):
+    right = FILES["namegen.yaml"].replace("{call: motor, kind: motor}", row)
+    code = 'bow = boat.motor("rudder"), boat.fitted("rudder", Motor)\n'
+    code += 'boat.motor("bowThruster"), boat.fitted("bowThruster", Motor), boat.motor("bow")\n'
+    lay(boats, {"namegen.yaml": right, "code/heron/main.py": code})
+    kinds = {one.kind for one in audit(open_workspace(boats)).report.findings}
+    assert "wrong-kind" in kinds  # what the row means when it is right
+    lay(boats, {"namegen.yaml": right.replace(row, slip)})
+    found = audit(open_workspace(boats)).report.findings
+    assert [one.kind for one in found if one.place.path == "namegen.yaml"] == ["wrong-value"]
+    assert "wrong-kind" not in {one.kind for one in found}
+    names = {one.found for one in found if one.kind == "unknown-name"}
+    assert names == ({"bow"} if "call: motor" in row else set())  # names are judged as ever
+
+
+def test_kinds_of_a_catalogue_that_cannot_be_read_are_not_doubted(boats: Path):
+    own = FILES["namegen.yaml"].replace("kind: servo}", "kind: horn}")
+    lay(boats, {"namegen.yaml": own, "catalogue.yaml": "kinds: {horn: {port: servo}}\n\tx\n"})
+    found = verify(open_workspace(boats)).findings
+    assert "namegen.yaml" not in {one.place.path for one in found}
+    lay(boats, {"catalogue.yaml": "kinds: {horn: {port: servo}}\n"})
+    assert "namegen.yaml" not in {one.place.path for one in verify(open_workspace(boats)).findings}
+    lay(boats, {"catalogue.yaml": "kinds: {bell: {port: servo}}\n"})
+    assert "namegen.yaml" in {one.place.path for one in verify(open_workspace(boats)).findings}

@@ -67,6 +67,8 @@ def _jobs(
         return
     for entry in settings.build:
         target = workspace.targets.get(entry.target)
+        if entry.target in workspace.shelf.broken:
+            raise workspace.shelf.broken[entry.target]
         if target is None:
             raise _unknown_target(workspace, entry)
         _check_robots(workspace, entry)

@@ -89,15 +89,15 @@ def no_filter(name: str, target: Target) -> Sayings:
         return Sayings(
             f'the escape "{name}" is not listed in target.yaml',
             f"Write `escapes: [{', '.join([*target.escapes, name])}]` into "
-            f"{target.folder.name}/target.yaml.",
+            f"{target.shown}/target.yaml.",
         )
     near = nearest(name, [*escapes, "lines", "sentence"])
     alike = [one for one in escapes if one.partition("_")[0] == name.partition("_")[0]]
     meant = near or " or ".join(alike) or nearest(name, filters.FILTERS)
     return Sayings(
         f'there is no filter "{name}"' + (f"; did you mean {meant}?" if meant else ""),
-        f"target.yaml lists {', '.join(target.escapes) or 'no escapes'}. `namegen explain target` "
-        "tells all that there are.",
+        f"{target.shown}/target.yaml lists {', '.join(target.escapes) or 'no escapes'}. "
+        "`namegen explain target` tells all that there are.",
     )
 
 

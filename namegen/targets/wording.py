@@ -8,6 +8,10 @@ from msgspec import Struct
 
 from namegen.targets import template_model as shown
 from namegen.targets.unescaped import Unescaped
+from namegen.text.terminal import printable
+
+_LONGEST = 100
+"""So many letters of a line are shown."""
 
 _NAMES: Mapping[type, str] = {
     shown.Alias: "an alias",
@@ -38,6 +42,14 @@ class Sayings(Struct, frozen=True):
 
     what: str
     remedy: str = ""
+
+
+def excerpt(text: str, line: int) -> str:
+    """Return a line of a text as it is written, with its number; nothing where there is none."""
+    lines = text.split("\n")
+    if line > len(lines):
+        return ""
+    return f"{line:>3} | {printable(lines[line - 1].strip()[:_LONGEST])}"
 
 
 def kind_of(value: object) -> str:

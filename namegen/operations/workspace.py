@@ -220,7 +220,7 @@ def _template_folders(workspace: Workspace) -> list[Path]:
     own = workspace.settings.templates
     if not own:
         return []
-    where = f"{workspace.settings.path}: {own}"
+    where = str(workspace.settings.places.get("templates") or workspace.settings.path)
     if Path(own).is_absolute():
         raise UnusableInput(
             "`templates` is no path from this file on, so it holds on this machine alone",
@@ -230,7 +230,7 @@ def _template_folders(workspace: Workspace) -> list[Path]:
     folder = workspace.folder.root / own
     if not folder.is_dir():
         raise UnusableInput(
-            "`templates` names a folder that does not exist",
+            f"`templates: {own}` names a folder that does not exist",
             where=where,
             remedy="make the folder, or take the line away",
         )

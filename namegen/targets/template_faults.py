@@ -15,12 +15,15 @@ from msgspec import Struct
 
 from namegen.errors import UnusableTarget
 from namegen.targets import absences
+from namegen.targets.plain_words import plainly
 from namegen.targets.target import Target
-from namegen.targets.unescaped import UnescapedText
+from namegen.targets.unescaped import NotText, UnescapedText
 from namegen.targets.wording import Sayings, excerpt
 
 _PARTS = {"end of print statement": ("{{", "}}"), "end of statement block": ("{%", "%}")}
 """How Jinja2 calls the ends of its marks, and the marks."""
+_OF_PYTHON = (ArithmeticError, AttributeError, LookupError, TypeError, ValueError)
+"""What Python itself raises of values that do not go together."""
 _SAVE = "Save it as UTF-8 in your editor."
 
 
@@ -81,11 +84,13 @@ def _shape(message: str) -> Sayings:
         message = message.replace(what, ends)
     if found := re.match(r"expected token '(.+)', got '(.+)'", message):
         return Sayings(f'"{found[2]}" stands where "{found[1]}" should')
-    return Sayings(message.rstrip("."))
+    return plainly(message)
 
 
 def _raised(error: Exception, message: str, target: Target) -> Sayings:
     """Return what to say of a template that is well written and still fails."""
+    from jinja2 import TemplateError
+
     from namegen.targets.sandbox import TooMuch
 
     sayings: Mapping[type[Exception], Callable[[], Sayings]] = {
@@ -100,7 +105,8 @@ def _raised(error: Exception, message: str, target: Target) -> Sayings:
     for sort, say in sayings.items():
         if isinstance(error, sort):
             return say()
-    return Sayings(message.rstrip("."))
+    foreign = isinstance(error, (*_OF_PYTHON, TemplateError)) and not isinstance(error, NotText)
+    return plainly(message) if foreign else Sayings(message.rstrip("."))
 
 
 def _to_escape(target: Target) -> str:

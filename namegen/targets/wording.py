@@ -37,6 +37,9 @@ _NAMES: Mapping[type, str] = {
 }
 
 
+_CALLED = {sort.__name__: called for sort, called in _NAMES.items()}
+
+
 class Sayings(Struct, frozen=True):
     """What is wrong, as the end of a sentence, and what to do about it, as whole sentences."""
 
@@ -54,4 +57,9 @@ def excerpt(text: str, line: int) -> str:
 
 def kind_of(value: object) -> str:
     """Return what a value is, as ``namegen explain target`` calls it, with its article."""
-    return _NAMES.get(type(value)) or f"a {type(value).__name__}"
+    return called(type(value).__name__)
+
+
+def called(type_name: str) -> str:
+    """Return what a value of a type is called, with its article."""
+    return _CALLED.get(type_name) or "a value of the template's own"

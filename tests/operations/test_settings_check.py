@@ -6,7 +6,10 @@ from pathlib import Path
 
 import pytest
 
+from namegen.errors import UnusableTarget
+from namegen.model.findings import Severity
 from namegen.operations.audit import audit
+from namegen.operations.build import plan
 from namegen.operations.verify import verify
 from namegen.operations.workspace import open_workspace
 from tests.operations.conftest import FILES, lay
@@ -91,3 +94,22 @@ def test_kinds_of_a_catalogue_that_cannot_be_read_are_not_doubted(boats: Path):
     assert "namegen.yaml" not in {one.place.path for one in verify(open_workspace(boats)).findings}
     lay(boats, {"catalogue.yaml": "kinds: {bell: {port: servo}}\n"})
     assert "namegen.yaml" in {one.place.path for one in verify(open_workspace(boats)).findings}
+
+
+OWN = "model: 1\ndescription: A list.\nper: robot\ntemplate: list.j2\n"
+BAD = {"own/crew/target.yaml": OWN + "options: {boat: {type: text}}\n", "own/crew/list.j2": "x\n"}
+
+
+def test_a_target_that_cannot_be_used_stops_what_needs_it_and_nothing_else(boats: Path):
+    lay(boats, BAD | {"namegen.yaml": FILES["namegen.yaml"] + "templates: own\n"})
+    for report in (verify(open_workspace(boats)), audit(open_workspace(boats)).report):
+        (finding,) = report.findings
+        assert (finding.place.path, finding.place.line) == ("own/crew/target.yaml", 5)
+        assert finding.severity is Severity.WARNING and "`help: what it is for`" in finding.message
+    assert plan(open_workspace(boats)).outputs
+    row = '  - {target: crew, to: "crew/{robot}.txt"}\ntemplates: own\n'
+    lay(boats, {"namegen.yaml": FILES["namegen.yaml"] + row})
+    for report in (verify(open_workspace(boats)), audit(open_workspace(boats)).report):
+        assert [one.severity for one in report.findings] == [Severity.ERROR]
+    with pytest.raises(UnusableTarget, match="option boat: needs a help text"):
+        plan(open_workspace(boats))

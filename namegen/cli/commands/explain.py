@@ -175,11 +175,13 @@ def _say_name(found: Explanation) -> None:
     if found.exact or found.things:
         return
     if found.near:
-        width = len("it is called  ")
-        name = found.near[0].device.name
+        width = len("it was called ")
+        former = found.near[0].former
+        name, called = former or found.near[0].device.name, "was" if former else "is"
         say(f'no device is called "{text}"')
         say(f"you have      {text}\n{' ' * width}{found.marks[0]}".rstrip())
-        say(f"it is called  {name}\n{' ' * width}{found.marks[1]}".rstrip())
+        lead = f"it {called} called"
+        say(f"{lead:{width}}{name}\n{' ' * width}{found.marks[1]}".rstrip())
         say(f"difference: {found.difference}")
         for owner in found.near:
             say(f'"{name}" {_owned(owner)}')

@@ -137,6 +137,13 @@ def _no_such_device(workspace: Workspace, old: str, new: str) -> UnusableInput:
             f'"{old}" is an old name; the device is called "{now[0]}" now',
             remedy="it has that name already" if back else f"rename that: namegen rename {words}",
         )
+    robot = next((one for one in workspace.manifests if one.robot == old), None)
+    if robot is not None:
+        return UnusableInput(
+            f'"{old}" is a robot, and this renames devices',
+            remedy=f"write `robot: {new}` into {robot.path}, then correct namegen.yaml where "
+            "`namegen verify` says that the old name stands",
+        )
     names = dict.fromkeys(name for m in workspace.manifests for name in m.devices)
     best = nearest(old, list(names))
     return UnusableInput(

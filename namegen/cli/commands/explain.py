@@ -41,6 +41,8 @@ def command(words: tuple[str, ...], where: Where) -> int:
     if not words:
         _say_kinds()
         return 0
+    if not any(word.strip() for word in words):
+        raise click.UsageError("write a name, the text of an error, a finding kind or a target")
     if words[0] in (TARGET, f"{TARGET}s"):
         return _say_targets(words[1:], where)
     general = all(checks.kind(word) for word in words)

@@ -13,7 +13,7 @@ from namegen.text.positions import Lines
 
 
 class Moves:
-    """Places of one file before and after edits that do not overlap, whatever lines they hold."""
+    """Places of one file before and after edits that do not overlap and leave no stretch empty."""
 
     def __init__(self, old: str, new: str, edits: Iterable[Edit]) -> None:
         self._old, self._new = Lines(old), Lines(new)

@@ -44,7 +44,9 @@ def show(source: SourceText, report: Report, form: Form = SCREEN) -> None:
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
         raise UnusableInput(
-            f"the report cannot be written: {reason}", where=str(form.output)
+            f"the report cannot be written: {reason}",
+            where=str(form.output),
+            remedy="name a file that may be written, in a folder that is there",
         ) from error
 
 

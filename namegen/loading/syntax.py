@@ -50,6 +50,9 @@ def unclosed(error: yaml.YAMLError) -> bool:
 
 
 def _second_colon(trouble: Trouble) -> Told:
+    below = _list_below_value(trouble)
+    if below is not None:
+        return below
     if not _KEY_ONLY.fullmatch(trouble.before):
         shown = in_quotes(trouble.line)
         return Told(f"A text with a colon and a blank in it needs quotes. P{QUOTE_IT[1:]}{shown}.")
@@ -68,6 +71,21 @@ def _second_colon(trouble: Trouble) -> Told:
         "A field cannot stand here: the line is not in one column with the fields it belongs "
         f"to, or the line above has a value already. {_ALIGN}",
         here,
+    )
+
+
+def _list_below_value(trouble: Trouble) -> Told | None:
+    """Tell of a list below a field that has a value on its own line already."""
+    field = field_in(trouble.above[1]) if trouble.above else None
+    if trouble.above is None or not field or not trouble.line.lstrip().startswith("- "):
+        return None
+    if indent(trouble.line) < indent(trouble.above[1]) or trouble.above[1].lstrip()[0] == "-":
+        return None
+    start, above = trouble.above
+    return Told(
+        f"Below `{above.strip()}` stands a list, and the field has a value already. Take that "
+        f"value out, so that `{field[0]}:` stands alone above the list, or take the list out.",
+        stretch_of(start, above),
     )
 
 

@@ -12,6 +12,7 @@ from namegen.model.findings import Fault
 _CUT = re.compile(r" #(?:\w| [0-9]+[ \t]*(?:[\r\n]|\Z))")
 _DECIMAL_COMMA = re.compile(r"[+-]?[0-9]+, ?[0-9]+")
 _FIELD = re.compile(r"[a-z_]+")
+_ITEMS = re.compile(r"[\w.-]+, *[\w.-]+")
 _FLOW_END = re.compile(r"[],}]")
 
 
@@ -78,6 +79,8 @@ def comma_in_text(group: GroupNode, added: FieldNode) -> Fault | None:
         ]
         if _FIELD.fullmatch(key.value):
             ways_out.reverse()
+        if _ITEMS.fullmatch(whole):
+            ways_out.append(f"If they are a list, put brackets around it: [{whole}].")
         way_out = " ".join(ways_out)
     message = (
         f"A comma inside {{ }} starts a new field, so `{key.value}` was read as a field of its "

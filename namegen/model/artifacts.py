@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from msgspec import Struct
 
+from namegen.model.places import Place
+
 
 class Artifact(Struct, frozen=True):
     """What one target makes for one robot (None: for the whole workspace).
@@ -15,3 +17,5 @@ class Artifact(Struct, frozen=True):
     text: str
     target: str
     robot: str | None = None
+    row: Place | None = None
+    """Where the settings ask for it; None where an option of the command does."""

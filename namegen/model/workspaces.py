@@ -44,6 +44,8 @@ class LookupRule(Struct, frozen=True):
     """Last identifier of the type expression -> device kind."""
     languages: tuple[str, ...] = ()
     """Languages it holds for; empty means all."""
+    unknown: Mapping[str, str] = field(default_factory=dict)
+    """Kinds that the row names, by field, though there are none such: they judge nothing."""
     places: Places = field(default_factory=dict)
 
 

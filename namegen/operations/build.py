@@ -6,19 +6,17 @@ import difflib
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from enum import Enum
-from pathlib import Path
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from namegen import checks
-from namegen.errors import UnusableInput
 from namegen.model.artifacts import Artifact
 from namegen.model.findings import Finding
 from namegen.model.places import Place
 from namegen.model.reports import Report
-from namegen.operations.acceptances import ACCEPTED_FILE
 from namegen.operations.files import Folder
+from namegen.operations.output_paths import one_each
 from namegen.operations.record import (
     RECORD_FILE,
     Entry,
@@ -167,7 +165,7 @@ def plan(workspace: Workspace, robots: Sequence[str] = ()) -> Plan:
             ready.append(manifest)
     artifacts = render_all(workspace, ready, whole_fleet=not stopped and not robots)
     record = read_record(workspace.folder)
-    each = _one_each(artifacts, workspace)
+    each = one_each(artifacts, workspace)
     outputs = [_compared(workspace.folder, artifact, record) for artifact in each]
     unsettled = {*stopped} if not robots else {*stopped, *_others(workspace, robots)}
     outputs += _left_over(workspace, record, {o.path for o in outputs}, unsettled)
@@ -232,50 +230,6 @@ def diff(outputs: Iterable[Output], *, force: bool = False) -> Iterator[str]:
             f"b/{output.path}",
             lineterm="",
         )
-
-
-def _one_each(artifacts: Iterable[Artifact], workspace: Workspace) -> list[Artifact]:
-    """Return the artifacts, making sure that no two want one file, and none what namegen reads.
-
-    Paths that differ only by case are one file on many machines; links and
-    ``..`` lead to one file by several paths.
-    """
-    root = workspace.folder.root
-    read = {_file((root / path).resolve()): path for path in _inputs(workspace)}
-    seen: dict[str, Artifact] = {}
-    for artifact in artifacts:
-        file = _file(workspace.folder.check_inside(artifact.path))
-        if file in read:
-            raise UnusableInput(
-                f"this output would take the place of {read[file]}, which namegen reads",
-                where=artifact.path,
-                remedy="name another file in `to`",
-            )
-        twin = seen.setdefault(file, artifact)
-        if twin is not artifact:
-            both = " and ".join(
-                f"{a.target} for {a.robot or 'all robots'}" for a in (twin, artifact)
-            )
-            raise UnusableInput(
-                f"two outputs go to one path: {both}",
-                where=artifact.path,
-                remedy="put {robot} into `to`, or give each its own file name",
-            )
-    return list(seen.values())
-
-
-def _file(path: Path) -> str:
-    return path.as_posix().casefold()
-
-
-def _inputs(workspace: Workspace) -> Iterator[str]:
-    """Yield the files that a build may never write over, not even when it is forced."""
-    yield from (workspace.settings.path, RECORD_FILE, ACCEPTED_FILE)
-    if workspace.catalogue.path is not None:
-        yield workspace.catalogue.path
-    yield from workspace.broken
-    for manifest in workspace.manifests:
-        yield from (manifest.path, *manifest.sources)
 
 
 def _compared(folder: Folder, artifact: Artifact, record: Mapping[str, Entry]) -> Output:

@@ -23,6 +23,7 @@ from namegen.operations.built_constants import built_constants
 from namegen.operations.code_files import CodeFiles, Selection, code_files
 from namegen.operations.files import Folder
 from namegen.operations.fix import Change, Fixed
+from namegen.operations.moves import found_again
 from namegen.operations.workspace import Workspace
 from namegen.resolving.modules import ModuleFinder
 
@@ -74,7 +75,15 @@ def use_constants(workspace: Workspace, selection: Selection) -> Fixed:
             refused |= dict.fromkeys(places, error.what)
     after = folder.with_changes({change.path: change.new for change in changes})
     done = audit_files(workspace, files, after, asked=(LOOSE,)).report if changes else before.report
-    return Fixed(tuple(changes), tuple(sorted(refused.items())), before.report, done)
+    gone = {place for places in loose.values() for place in places} - refused.keys()
+    return Fixed(
+        tuple(changes),
+        tuple(sorted(refused.items())),
+        before.report,
+        done,
+        found_again(before.report.findings, done.findings, gone),
+        sum(change.edits for change in changes),
+    )
 
 
 def _by_path(findings: Iterable[Finding]) -> dict[str, dict[Place, str]]:

@@ -9,6 +9,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from namegen import checks
+from namegen.checks.code.likely import slip_of_old_name
 from namegen.model.manifests import Device, Manifest
 from namegen.operations.checklist import what_to_check
 from namegen.text.differences import marks, spell_out
@@ -27,7 +28,8 @@ class Owner(Struct, frozen=True):
 
     robot: str
     device: Device
-    former: bool = False
+    former: str | None = None
+    """The old name of the device that is meant, where it is not its present one."""
     to_check: tuple[str, ...] = ()
     """What to look at when the name is right and the robot does not find the device."""
 
@@ -118,14 +120,21 @@ def _explain(text: str, manifests: Sequence[Manifest]) -> Explanation:
     if not alike:
         suggestion = suggest(text, sorted(names))
         best, rivals = suggestion.best, suggestion.rivals
-    if best is None:
+    near = tuple(_owners(best, manifests)) if best else tuple(_slips(text, manifests))
+    if not near:
         return Explanation(text, unsure=rivals)
-    return Explanation(
-        text,
-        near=tuple(_owners(best, manifests)),
-        marks=marks(text, best),
-        difference=spell_out(text, best),
-    )
+    meant = near[0].former or near[0].device.name
+    owners = tuple(one for one in near if meant in (one.former, one.device.name))
+    difference = spell_out(text, meant)
+    return Explanation(text, near=owners, marks=marks(text, meant), difference=difference)
+
+
+def _slips(text: str, manifests: Iterable[Manifest]) -> Iterable[Owner]:
+    """Yield the devices whose old name is surely meant, by the rule that an audit has."""
+    for manifest in manifests:
+        old = slip_of_old_name(text, manifest)
+        for device in manifest.retired[old] if old else ():
+            yield Owner(manifest.robot, device, former=old)
 
 
 def _alike(name: str, text: str) -> bool:
@@ -163,4 +172,4 @@ def _owners(name: str, manifests: Sequence[Manifest]) -> Iterable[Owner]:
             to_check = what_to_check(manifest, name)
             yield Owner(manifest.robot, manifest.devices[name], to_check=to_check)
         for device in manifest.retired.get(name, ()):
-            yield Owner(manifest.robot, device, former=True)
+            yield Owner(manifest.robot, device, former=name)

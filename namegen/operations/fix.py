@@ -4,19 +4,20 @@ from __future__ import annotations
 
 import difflib
 from collections import defaultdict
-from collections.abc import Callable, Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 
-from msgspec import Struct
+from msgspec import Struct, field
 
 from namegen import languages
 from namegen.errors import RefusedWrite, UnusableInput
 from namegen.languages.edits import respelt
 from namegen.model.findings import Finding, Safety
-from namegen.model.places import Place
+from namegen.model.places import Edit, Place
 from namegen.model.reports import Report
 from namegen.operations.audit import Audit, audit_files, seen_folder
 from namegen.operations.code_files import Selection, code_files
 from namegen.operations.files import Folder
+from namegen.operations.moves import Moves
 from namegen.operations.repairs import respelling_of
 from namegen.operations.workspace import Workspace
 
@@ -29,7 +30,10 @@ HIDDEN_BY_A_SLIP = frozenset({"double-lookup"})
 
 
 class Change(Struct, frozen=True):
-    """One file before and after its edits, as bytes and as text, with how many edits."""
+    """One file before and after its edits, as bytes and as text, with how many edits.
+
+    ``spliced`` are these where they alone make the new text of the old one.
+    """
 
     path: str
     old: bytes
@@ -37,18 +41,32 @@ class Change(Struct, frozen=True):
     old_text: str
     new_text: str
     edits: int
+    spliced: tuple[Edit, ...] = ()
+
+    @property
+    def moves(self) -> Moves:
+        """Where the places of the old text stand in the new one."""
+        return Moves(self.old_text, self.new_text, self.spliced)
 
 
 class Fixed(Struct, frozen=True):
     """What a fix does: the changes that are proved, and the places left alone with the reason.
 
-    ``before`` and ``after`` are the audits without and with the changes.
+    ``before`` and ``after`` are the audits without and with the changes. The places
+    left alone are those of the files before; ``moved`` says of those that the
+    changes move where they stand afterwards. ``constants`` counts the edits that write one.
     """
 
     changes: tuple[Change, ...]
     refused: tuple[tuple[Place, str], ...]
     before: Report
     after: Report
+    moved: Mapping[Place, Place] = field(default_factory=dict)
+    constants: int = 0
+
+    def text_of(self, path: str, otherwise: bytes) -> bytes:
+        """Return the new bytes of a file, or the given ones where it does not change."""
+        return next((one.new for one in self.changes if one.path == path), otherwise)
 
     @property
     def edits(self) -> int:
@@ -88,7 +106,10 @@ def fix(
                 after = audit_files(workspace, files, folder, before=found).report
             doubts = _spoilt(found.report, after, kept)
         if not doubts:
-            return Fixed(tuple(changes), tuple(sorted(refused.items())), found.report, after)
+            moves = {change.path: change.moves for change in changes}
+            moved = {at: moves[at.path].forward(at) for at in refused if at.path in moves}
+            left = tuple(sorted(refused.items()))
+            return Fixed(tuple(changes), left, found.report, after, moved)
         refused |= doubts
 
 
@@ -130,6 +151,21 @@ def diff(changes: Sequence[Change]) -> Iterator[str]:
         )
 
 
+def one_each(changes: Iterable[Change]) -> Iterator[Change]:
+    """Yield the changes of each file, made one after the other, as one."""
+    by_path: dict[str, Change] = {}
+    for now in changes:
+        one = by_path.get(now.path)
+        by_path[now.path] = (
+            now
+            if one is None
+            else Change(
+                now.path, one.old, now.new, one.old_text, now.new_text, one.edits + now.edits
+            )
+        )
+    yield from by_path.values()
+
+
 def _changes(
     folder: Folder, found: Audit, wanted: Sequence[Finding]
 ) -> tuple[list[Change], dict[Place, str]]:
@@ -167,7 +203,9 @@ def _change(folder: Folder, path: str, found: Audit, findings: Sequence[Finding]
     if objection is not None:
         raise UnusableInput(objection, where=path)
     text = after.decode("utf-8")
-    return Change(path, old, decoded.encode(text), decoded.text, text, len(respellings))
+    edits = tuple(edit for finding in findings if finding.fix for edit in finding.fix.edits)
+    new = decoded.encode(text)
+    return Change(path, old, new, decoded.text, text, len(respellings), edits)
 
 
 def _spoilt(before: Report, after: Report, kept: Sequence[Finding]) -> dict[Place, str]:

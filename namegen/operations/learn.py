@@ -118,7 +118,11 @@ def _files(workspace: Workspace, paths: Sequence[Path]) -> Iterator[str]:
     outputs = set(_outputs(workspace))
     for start in dict.fromkeys(starts):
         if not folder.exists(start):
-            raise UnusableInput("there is no such file or folder", where=start)
+            raise UnusableInput(
+                "there is no such file or folder",
+                where=start,
+                remedy="check the spelling of the path, capitals too",
+            )
         at = start.strip("/").removeprefix(".")
         below = [start] if folder.is_file(start) else walk(folder.root, at)
         yield from (path for path in below if path not in outputs and languages.for_path(path))

@@ -73,7 +73,7 @@ def rename(workspace: Workspace, old: str, new: str) -> Renamed:
     fixed = fix.fix(built, ALL, fix.SUGGESTED, lambda finding: is_old(finding, old, new))
     done = replace(built, folder=built.folder.with_changes({c.path: c.new for c in fixed.changes}))
     left = leftovers(workspace, done, fixed.after.findings, old, new)
-    changes = (*manifests, *_one_each((*named, *fixed.changes)))
+    changes = (*manifests, *fix.one_each((*named, *fixed.changes)))
     changes += _carried(workspace.folder, changes)
     return Renamed(changes, left, robots, doubts, planned)
 
@@ -137,6 +137,13 @@ def _no_such_device(workspace: Workspace, old: str, new: str) -> UnusableInput:
             f'"{old}" is an old name; the device is called "{now[0]}" now',
             remedy="it has that name already" if back else f"rename that: namegen rename {words}",
         )
+    robot = next((one for one in workspace.manifests if one.robot == old), None)
+    if robot is not None:
+        return UnusableInput(
+            f'"{old}" is a robot, and this renames devices',
+            remedy=f"write `robot: {new}` into {robot.path}, then correct namegen.yaml where "
+            "`namegen verify` says that the old name stands",
+        )
     names = dict.fromkeys(name for m in workspace.manifests for name in m.devices)
     best = nearest(old, list(names))
     return UnusableInput(
@@ -161,19 +168,6 @@ def _edited(
         if text != before:
             changes.append(Change(path, data, mark + text.encode(), before, text, edits=1))
     return tuple(changes)
-
-
-def _one_each(changes: Sequence[Change]) -> Iterator[Change]:
-    """Yield the changes of each file as one."""
-    by_path: dict[str, Change] = {}
-    for now in changes:
-        one = by_path.get(now.path)
-        by_path[now.path] = (
-            now
-            if one is None
-            else replace(now, old=one.old, old_text=one.old_text, edits=one.edits + now.edits)
-        )
-    yield from by_path.values()
 
 
 def _home(device: Device) -> str:

@@ -38,7 +38,9 @@ def render_all(
         range(len(jobs)), key=lambda turn: [m.robot for m in jobs[turn][1].manifests[:1]]
     )
     made = {turn: render(*jobs[turn]) for turn in turns}
-    yield from (made[turn] for turn in range(len(jobs)))
+    for turn, (_, scene, _) in enumerate(jobs):
+        row = None if workspace.alone else scene.places.get("to")
+        yield replace(made[turn], row=row)
 
 
 def misfits_of(workspace: Workspace, manifest: Manifest) -> tuple[Finding, ...]:
@@ -67,6 +69,8 @@ def _jobs(
         return
     for entry in settings.build:
         target = workspace.targets.get(entry.target)
+        if entry.target in workspace.shelf.broken:
+            raise workspace.shelf.broken[entry.target]
         if target is None:
             raise _unknown_target(workspace, entry)
         _check_robots(workspace, entry)

@@ -10,7 +10,7 @@ from collections.abc import Collection, Iterator
 
 from namegen import checks, languages
 from namegen.model.boards import Places
-from namegen.model.findings import Finding
+from namegen.model.findings import Finding, Severity
 from namegen.model.places import Place
 from namegen.model.workspaces import BuildEntry, CodeEntry
 from namegen.operations.workspace import Workspace
@@ -29,17 +29,30 @@ def settings_findings(workspace: Workspace) -> Iterator[Finding]:
         yield from _of_robots(workspace)
     for entry in workspace.settings.build:
         place = entry.places.get("target")
-        yield from _unknown(workspace, place, "target", entry.target, workspace.targets)
+        known = {**workspace.targets, **workspace.shelf.broken}
+        yield from _unknown(workspace, place, "target", entry.target, known)
+    yield from _of_own_targets(workspace)
+
+
+def _of_own_targets(workspace: Workspace) -> Iterator[Finding]:
+    """Yield the targets that cannot be used; what no row names keeps nothing from being made."""
+    if not (workspace.settings.build or workspace.settings.templates):
+        return
+    named = {entry.target for entry in workspace.settings.build}
+    for name, fault in workspace.shelf.broken.items():
+        yield checks.kinds()["wrong-value"].finding(
+            fault.place,
+            f'Target "{name}" cannot be used: {fault.what}. {fault.way_out}'.rstrip(),
+            severity=None if name in named else Severity.WARNING,
+        )
 
 
 def _of_lookups(workspace: Workspace) -> Iterator[Finding]:
     kinds = workspace.catalogue.kinds
     known = set(languages.extensions().values())
+    readable = workspace.catalogue.path == workspace.settings.catalogue
     for rule in workspace.settings.lookups:
-        said = (
-            {"kind": rule.kind} if rule.kind else {f"kinds.{k}": v for k, v in rule.kinds.items()}
-        )
-        for field, kind in said.items():
+        for field, kind in rule.unknown.items() if readable else ():
             yield from _unknown(workspace, rule.places.get(field), "kind", kind, kinds)
         for language in rule.languages:
             place = _place(rule.places, "languages", language)

@@ -13,6 +13,7 @@ from msgspec.structs import replace
 from namegen import checks
 from namegen.errors import UnusableInput
 from namegen.loading.catalogue import NO_CATALOGUE, read_catalogue
+from namegen.loading.lookups import with_known_kinds
 from namegen.loading.manifest import read_manifest
 from namegen.loading.settings import read_settings
 from namegen.model.addresses import addressed
@@ -26,6 +27,7 @@ from namegen.operations.roots import SETTINGS_FILE
 from namegen.text.likeness import nearest
 
 if TYPE_CHECKING:
+    from namegen.targets.shelf import Shelf
     from namegen.targets.target import Target
 
 CATALOGUE_FILE = "catalogue.yaml"
@@ -55,16 +57,24 @@ class Workspace(Struct, frozen=True, dict=True):
         return tuple(addressed(manifest, self.catalogue) for manifest in self.manifests)
 
     @cached_property
-    def targets(self) -> Mapping[str, Target]:
+    def shelf(self) -> Shelf:
         """The targets that `build` may name: the bundled ones, then the workspace's own.
 
         Raises:
             UnusableInput: the folder of the workspace's own targets does not exist.
-            UnusableTarget: a target cannot be used.
         """
-        from namegen.targets.shelf import load  # 10 ms that an audit alone can save
+        from namegen.targets.shelf import shelf  # 10 ms that an audit alone can save
 
-        return load(_template_folders(self))
+        return shelf(_template_folders(self), self.folder.root)
+
+    @property
+    def targets(self) -> Mapping[str, Target]:
+        """The targets that can be used.
+
+        Raises:
+            UnusableInput: the folder of the workspace's own targets does not exist.
+        """
+        return self.shelf.targets
 
     def chosen(self, robots: Sequence[str]) -> tuple[Manifest, ...]:
         """Return the manifests of the named robots; no name means all.
@@ -160,6 +170,8 @@ def opened(
         loaded = read_catalogue(_catalogue_bytes(folder, settings), settings.catalogue)
         catalogue = loaded.value or NO_CATALOGUE
         faults += findings_of(loaded.faults)
+    rules = (with_known_kinds(rule, catalogue.kinds) for rule in settings.lookups)
+    settings = replace(settings, lookups=tuple(rules))
     manifests: list[Manifest] = []
     faults_of: dict[str, tuple[Finding, ...]] = {}
     broken: list[str] = []
@@ -208,7 +220,7 @@ def _template_folders(workspace: Workspace) -> list[Path]:
     own = workspace.settings.templates
     if not own:
         return []
-    where = f"{workspace.settings.path}: {own}"
+    where = str(workspace.settings.places.get("templates") or workspace.settings.path)
     if Path(own).is_absolute():
         raise UnusableInput(
             "`templates` is no path from this file on, so it holds on this machine alone",
@@ -218,7 +230,7 @@ def _template_folders(workspace: Workspace) -> list[Path]:
     folder = workspace.folder.root / own
     if not folder.is_dir():
         raise UnusableInput(
-            "`templates` names a folder that does not exist",
+            f"`templates: {own}` names a folder that does not exist",
             where=where,
             remedy="make the folder, or take the line away",
         )

@@ -5,12 +5,14 @@ Each is told with the nearest right word and with what there is. Jinja2 is loade
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Mapping
 from typing import TYPE_CHECKING
 
 from namegen.targets import template_model
 from namegen.targets.escaping import all_escapes
 from namegen.targets.target import Target
+from namegen.targets.unescaped import Unescaped
 from namegen.targets.wording import Sayings, kind_of
 from namegen.text.likeness import nearest
 
@@ -43,8 +45,12 @@ def not_there(error: NotThere, names: Collection[str], data: Mapping[str, object
     """Return what to say of a name, a field or an element; ``names`` are those in scope."""
     owner, asked = error.owner, error.asked
     if error.hint:
-        return Sayings(error.hint, ALL_FIELDS)
-    if owner is None:
+        lacking = re.match(r"parameter '(\w+)' was not provided", error.hint)
+        return Sayings(
+            f'the macro is not told its "{lacking[1]}"' if lacking else error.hint,
+            "" if lacking else ALL_FIELDS,
+        )
+    if error.alone:
         return _no_name(str(asked), names or data, data)
     if isinstance(owner, dict) and owner is data.get("options"):
         what = f'the target has no option "{asked}"'
@@ -54,7 +60,18 @@ def not_there(error: NotThere, names: Collection[str], data: Mapping[str, object
         return no_word(f'{kind_of(owner)} has no "{asked}"', str(asked), fields, "It has")
     if isinstance(owner, tuple | list):
         return _no_element(len(owner), asked)
-    return Sayings(f'{kind_of(owner)} has no "{asked}"', ALL_FIELDS)
+    return Sayings(f'{kind_of(owner)} has no "{asked}"', _by_filter(owner, str(asked)))
+
+
+def _by_filter(owner: object, asked: str) -> str:
+    """Return what to do where somebody calls a text's method, as Python does."""
+    from jinja2 import filters
+
+    if asked not in filters.FILTERS:
+        return ALL_FIELDS
+    escaped = "plain_line | " if isinstance(owner, Unescaped) else ""
+    fits = ", with the escape that fits" if escaped else ""
+    return f"It is a filter: write {{{{ ... | {escaped}{asked} }}}}{fits}."
 
 
 def _no_name(asked: str, names: Collection[str], data: Collection[str]) -> Sayings:
@@ -89,15 +106,23 @@ def no_filter(name: str, target: Target) -> Sayings:
         return Sayings(
             f'the escape "{name}" is not listed in target.yaml',
             f"Write `escapes: [{', '.join([*target.escapes, name])}]` into "
-            f"{target.folder.name}/target.yaml.",
+            f"{target.shown}/target.yaml.",
+        )
+    if name in filters.FILTERS:
+        return Sayings(f'the filter "{name}" is not for targets: it gives another file in each run')
+    if "." in name:
+        what, _, field = name.partition(".")
+        return Sayings(
+            f'there is no filter "{name}"',
+            f"Write {{{{ (... | {what}).{field} }}}}, with brackets.",
         )
     near = nearest(name, [*escapes, "lines", "sentence"])
     alike = [one for one in escapes if one.partition("_")[0] == name.partition("_")[0]]
     meant = near or " or ".join(alike) or nearest(name, filters.FILTERS)
     return Sayings(
         f'there is no filter "{name}"' + (f"; did you mean {meant}?" if meant else ""),
-        f"target.yaml lists {', '.join(target.escapes) or 'no escapes'}. `namegen explain target` "
-        "tells all that there are.",
+        f"{target.shown}/target.yaml lists {', '.join(target.escapes) or 'no escapes'}. "
+        "`namegen explain target` tells all that there are.",
     )
 
 
@@ -111,6 +136,8 @@ def no_test(name: str) -> Sayings:
 
 def no_tag(name: str) -> Sayings:
     """Return what to say of a tag that there is not: ``{% fro one in ... %}``."""
+    if name in _TAGS:
+        return Sayings(f"{{% {name} %}} stands where nothing is open that it could belong to")
     return no_word(f'there is no tag "{name}"', name, _TAGS, "The tags")
 
 

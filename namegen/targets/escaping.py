@@ -27,11 +27,11 @@ def summary(name: str) -> str:
     return (inspect.getdoc(all_escapes()[name]) or "").partition("\n")[0]
 
 
-def escape(name: str, where: str) -> Callable[[object], str]:
+def escape(name: str) -> Callable[[object], str]:
     """Return an escape as a filter that takes manifest text.
 
     Raises:
-        UnusableTarget: there is no such escape; ``where`` lists it.
+        UnusableTarget: there is no such escape.
     """
     module, _, function = name.partition("_")
     try:  # one module, not all of them: a build pays for what it uses
@@ -40,7 +40,6 @@ def escape(name: str, where: str) -> Callable[[object], str]:
         near = nearest(name, all_escapes())
         raise UnusableTarget(
             f"there is no escape {name}" + (f"; did you mean {near}?" if near else ""),
-            where=where,
             remedy=f"The escapes: {', '.join(all_escapes())}.",
         ) from error
     return unwrapping(found)

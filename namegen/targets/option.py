@@ -152,7 +152,10 @@ def _other_type(value: object, wanted: str) -> str:
         shown = f"{{{', '.join(f'{key}: {text}' for key, text in value.items())}}}"
     if wanted == "by-kind":
         return f"{shown} is no mapping: write a text for each kind, {{motor: ..., servo: ...}}"
-    return f"{shown} is no list of texts" if wanted == "texts" else f"{shown} is not a {wanted}"
+    if wanted == "texts":
+        return f"{shown} is no list of texts: write [one, two]"
+    ways = {"boolean": ": write true or false", "number": ": write a number, without quotes"}
+    return f"{shown} is not a {wanted}{ways.get(wanted, '')}"
 
 
 def _check_kinds(given: Collection[str], kinds: Collection[str], where: str) -> None:

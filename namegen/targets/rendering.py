@@ -17,6 +17,7 @@ from namegen.targets.schemes import naming_schemes
 from namegen.targets.staging import stage
 from namegen.targets.target import Target
 from namegen.targets.template_faults import template_fault
+from namegen.targets.yaml_file import YamlFile
 
 if TYPE_CHECKING:
     from namegen.targets.sandbox import Sandbox
@@ -44,7 +45,11 @@ def render(target: Target, scene: Scene, path: str) -> Artifact:
 
 
 def _text(target: Target, data: Mapping[str, object], robot: str | None) -> str:
-    environment = _environment(target.folder, target.escapes)
+    try:
+        environment = _environment(target.folder, target.escapes)
+    except UnusableTarget as error:  # an escape that there is not
+        file = YamlFile(target.folder / "target.yaml", f"{target.shown}/target.yaml")
+        raise file.fault(["escapes"], error.what, error.remedy) from error
     try:
         text = environment.text_of(target.template, data)
         text.encode("utf-8")
@@ -74,5 +79,5 @@ def _environment(folder: Path, escapes: tuple[str, ...]) -> Sandbox:
         environment.globals.pop(name, None)
     environment.filters |= {"lines": lines, "sentence": sentence}
     for name in escapes:
-        environment.filters[name] = escape(name, f"{folder.name}/target.yaml")
+        environment.filters[name] = escape(name)
     return environment

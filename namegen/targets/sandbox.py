@@ -12,7 +12,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from jinja2.utils import missing
 
 from namegen.targets import template_model
-from namegen.targets.unescaped import Unescaped, UnescapedText
+from namegen.targets.unescaped import NotText, Unescaped, UnescapedText
 from namegen.targets.wording import kind_of
 
 MOST_TURNS = 1_000_000
@@ -36,12 +36,13 @@ class TooMuch(Exception):
 class NotThere(UndefinedError):
     """A template asks for a name, field or element that is not there.
 
-    ``owner`` is what was asked, or None where a name stands by itself;
+    ``owner`` is what was asked, of no account where the name stands ``alone``;
     ``hint`` is what Jinja2 has to say instead, where it knows more.
     """
 
     def __init__(self, message: str, owner: object, asked: object, hint: str | None) -> None:
         super().__init__(message)
+        self.alone = owner is missing
         self.owner = owner
         self.asked = asked
         self.hint = hint
@@ -60,7 +61,7 @@ class Nothing(StrictUndefined):
         exc: type[Exception] = UndefinedError,
     ) -> None:
         def not_there(message: str | None = None) -> Exception:
-            return NotThere(message or "", None if obj is missing else obj, name, hint)
+            return NotThere(message or "", obj, name, hint)
 
         super().__init__(hint, obj, name, not_there if exc is UndefinedError else exc)  # type: ignore[arg-type]
 
@@ -181,7 +182,7 @@ def finished(value: object) -> object:
 
     Raises:
         UnescapedText: the value is manifest text that no escape has seen.
-        TypeError: the value is another object, or true, false or none.
+        NotText: the value is another object, or true, false or none.
     """
     if type(value) is str:  # nearly always; asked for every piece of every file
         return value
@@ -193,4 +194,4 @@ def finished(value: object) -> object:
         how = 'write {{ "yes" if ... else "no" }}, with the words that the file wants'
     else:
         how = "say which part of it to put out"
-    raise TypeError(f"{kind_of(value)} has no spelling of its own: {how}")
+    raise NotText(f"{kind_of(value)} has no spelling of its own: {how}")

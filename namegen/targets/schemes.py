@@ -11,7 +11,7 @@ from typing import get_args
 from namegen.bundled import bundled
 from namegen.errors import UnusableTarget
 from namegen.model.identifiers import NamingScheme
-from namegen.targets.yaml_file import read
+from namegen.targets.yaml_file import YamlFile
 from namegen.text.words import Case
 
 FOLDER = "languages"
@@ -30,7 +30,7 @@ def naming_schemes() -> Mapping[str, NamingScheme]:
 
 
 def _scheme(path: Path) -> NamingScheme:
-    data = read(path, required={*_CASES, "pattern", "reserved"})
+    data = YamlFile(path, f"{FOLDER}/{path.name}").read(required={*_CASES, "pattern", "reserved"})
     for case in _CASES:
         if data[case] not in get_args(Case):
             raise UnusableTarget(f"{case} is {data[case]!r}", where=f"{FOLDER}/{path.name}")

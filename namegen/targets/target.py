@@ -32,6 +32,8 @@ class Target(Struct, frozen=True):
     folder: Path
     escapes: tuple[str, ...]
     options: Mapping[str, Option]
+    shown: str
+    """What messages call its folder."""
     fields: tuple[str, ...] | None = None
     """Words that its code keeps for itself where devices are fields; None: they are none."""
 

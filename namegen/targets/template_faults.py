@@ -15,14 +15,15 @@ from msgspec import Struct
 
 from namegen.errors import UnusableTarget
 from namegen.targets import absences
+from namegen.targets.plain_words import plainly
 from namegen.targets.target import Target
-from namegen.targets.unescaped import UnescapedText
-from namegen.targets.wording import Sayings
-from namegen.text.terminal import printable
+from namegen.targets.unescaped import NotText, UnescapedText
+from namegen.targets.wording import Sayings, excerpt
 
-_LONGEST = 100
 _PARTS = {"end of print statement": ("{{", "}}"), "end of statement block": ("{%", "%}")}
 """How Jinja2 calls the ends of its marks, and the marks."""
+_OF_PYTHON = (ArithmeticError, AttributeError, LookupError, TypeError, ValueError)
+"""What Python itself raises of values that do not go together."""
 _SAVE = "Save it as UTF-8 in your editor."
 
 
@@ -44,7 +45,7 @@ def template_fault(
     line = f":{spot.line}" if spot.line else ""
     return UnusableTarget(
         f"target {target.name}{for_robot}: {said.what}",
-        where=f"{target.folder.name}/{spot.file}{line}",
+        where=f"{target.shown}/{spot.file}{line}",
         remedy="\n  ".join(filter(None, (_excerpt(target, spot), said.remedy))),
     )
 
@@ -83,11 +84,13 @@ def _shape(message: str) -> Sayings:
         message = message.replace(what, ends)
     if found := re.match(r"expected token '(.+)', got '(.+)'", message):
         return Sayings(f'"{found[2]}" stands where "{found[1]}" should')
-    return Sayings(message.rstrip("."))
+    return plainly(message)
 
 
 def _raised(error: Exception, message: str, target: Target) -> Sayings:
     """Return what to say of a template that is well written and still fails."""
+    from jinja2 import TemplateError
+
     from namegen.targets.sandbox import TooMuch
 
     sayings: Mapping[type[Exception], Callable[[], Sayings]] = {
@@ -102,14 +105,15 @@ def _raised(error: Exception, message: str, target: Target) -> Sayings:
     for sort, say in sayings.items():
         if isinstance(error, sort):
             return say()
-    return Sayings(message.rstrip("."))
+    foreign = isinstance(error, (*_OF_PYTHON, TemplateError)) and not isinstance(error, NotText)
+    return plainly(message) if foreign else Sayings(message.rstrip("."))
 
 
 def _to_escape(target: Target) -> str:
     if target.escapes:
         return f"Pipe it through one, such as {{{{ ... | {target.escapes[0]} }}}}."
     return (
-        f"List one under `escapes` in {target.folder.name}/target.yaml, such as [plain_line], and "
+        f"List one under `escapes` in {target.shown}/target.yaml, such as [plain_line], and "
         "pipe the text through it: {{ ... | plain_line }}. `namegen explain target` tells them all."
     )
 
@@ -118,12 +122,18 @@ def _spot(target: Target, error: Exception) -> _Spot:
     """Return the line of the template that raised, as far as it is known."""
     line = getattr(error, "lineno", None)
     if line is not None:
-        return _Spot(getattr(error, "name", None) or target.template, line)
+        return _Spot(_inside(target, error) or target.template, line)
     last, frame = _Spot(target.template), error.__traceback__
     while frame is not None:
         last = _spot_of(target, frame) or last
         frame = frame.tb_next
     return last
+
+
+def _inside(target: Target, error: Exception) -> str:
+    """Return which of the target's templates cannot be read, as its folder has it."""
+    file = Path(target.folder / str(getattr(error, "name", None) or error.filename or ""))  # type: ignore[attr-defined]
+    return file.relative_to(target.folder).as_posix() if file.is_relative_to(target.folder) else ""
 
 
 def _spot_of(target: Target, frame: TracebackType) -> _Spot | None:
@@ -140,9 +150,7 @@ def _excerpt(target: Target, spot: _Spot) -> str:
     if spot.line is None:
         return ""
     try:
-        lines = (target.folder / spot.file).read_text(encoding="utf-8").split("\n")
+        text = (target.folder / spot.file).read_text(encoding="utf-8-sig")
     except (OSError, UnicodeDecodeError):
         return ""
-    if spot.line > len(lines):
-        return ""
-    return f"{spot.line:>3} | {printable(lines[spot.line - 1].strip()[:_LONGEST])}"
+    return excerpt(text, spot.line)

@@ -13,6 +13,10 @@ class UnescapedText(Exception):
         super().__init__("text of the manifest is put out without an escape")
 
 
+class NotText(TypeError):
+    """A value stands where text should; the message is for the author of the template."""
+
+
 @total_ordering
 class Unescaped:
     """Text that somebody typed. Anything may stand in it, so only a filter turns it into a string.
@@ -66,7 +70,7 @@ def raw(value: object) -> str:
     from namegen.targets.wording import kind_of  # it knows this module
 
     str(value)  # a name that is not there says so itself
-    raise TypeError(f"an escape takes text, not {kind_of(value)}")
+    raise NotText(f"an escape takes text, not {kind_of(value)}")
 
 
 def unwrapping(function: Callable[..., str]) -> Callable[[object], str]:

@@ -8,6 +8,10 @@ from msgspec import Struct
 
 from namegen.targets import template_model as shown
 from namegen.targets.unescaped import Unescaped
+from namegen.text.terminal import printable
+
+_LONGEST = 100
+"""So many letters of a line are shown."""
 
 _NAMES: Mapping[type, str] = {
     shown.Alias: "an alias",
@@ -33,6 +37,9 @@ _NAMES: Mapping[type, str] = {
 }
 
 
+_CALLED = {sort.__name__: called for sort, called in _NAMES.items()}
+
+
 class Sayings(Struct, frozen=True):
     """What is wrong, as the end of a sentence, and what to do about it, as whole sentences."""
 
@@ -40,6 +47,19 @@ class Sayings(Struct, frozen=True):
     remedy: str = ""
 
 
+def excerpt(text: str, line: int) -> str:
+    """Return a line of a text as it is written, with its number; nothing where there is none."""
+    lines = text.split("\n")
+    if line > len(lines):
+        return ""
+    return f"{line:>3} | {printable(lines[line - 1].strip()[:_LONGEST])}"
+
+
 def kind_of(value: object) -> str:
     """Return what a value is, as ``namegen explain target`` calls it, with its article."""
-    return _NAMES.get(type(value)) or f"a {type(value).__name__}"
+    return called(type(value).__name__)
+
+
+def called(type_name: str) -> str:
+    """Return what a value of a type is called, with its article."""
+    return _CALLED.get(type_name) or "a value of the template's own"

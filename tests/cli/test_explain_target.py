@@ -65,4 +65,8 @@ def test_a_target_that_cannot_be_used_does_not_hide_the_guide(club: Path, namege
     done = namegen("explain", "target", cwd=club)
     assert done.returncode == 1
     assert "In every template" in done.stdout and "config-json" in done.stdout
-    assert "harbour-ini/target.yaml: has an unknown field: colour" in done.stdout
+    assert "my-templates/harbour-ini/target.yaml:5: has an unknown field: colour" in done.stdout
+    assert "\n    5 | colour: red\n" in done.stdout
+    one = namegen("explain", "harbour-ini", cwd=club)
+    assert one.returncode == 1 and "has an unknown field: colour" in one.stdout
+    assert "there is no target" not in one.stdout

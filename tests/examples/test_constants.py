@@ -6,6 +6,7 @@ import re
 import shutil
 from pathlib import Path
 
+import pytest
 from examples.test_mending import PROGRAMS, run_program
 
 
@@ -26,6 +27,7 @@ def test_python_programs_do_the_same_with_constants(boatclub: Path, namegen):
 
 def test_code_that_cannot_reach_the_constants_is_left_and_said(boatclub: Path, namegen):
     namegen("build", cwd=boatclub)
+    namegen("audit", "--fix", cwd=boatclub)
     shutil.copytree(boatclub / "mended/code", boatclub / "code", dirs_exist_ok=True)
     old = {p: p.read_bytes() for p in boatclub.glob("code/*/*.py")}
     done = namegen("audit", "--constants", "--fix", cwd=boatclub)
@@ -46,3 +48,25 @@ def test_java_comes_back_as_its_writers_wrote_it(boatclub: Path, namegen):
     trip.write_text(typed)
     namegen("audit", "code/dipper", "--constants", "--fix", cwd=boatclub)
     assert trip.read_text() == written
+
+
+def shown(folder: Path) -> dict[str, bytes]:
+    return {str(p.relative_to(folder)): p.read_bytes() for p in folder.rglob("*") if p.is_file()}
+
+
+@pytest.mark.parametrize("fix", ["--fix", "--fix-suggested"])
+def test_one_run_with_constants_gives_what_two_runs_give(boatclub: Path, namegen, fix: str):
+    namegen("build", cwd=boatclub)
+    other = Path(shutil.copytree(boatclub, boatclub.parent / "other"))
+    patch = namegen("audit", "--constants", fix, "--diff", cwd=boatclub).stdout
+    once = namegen("audit", "--constants", fix, cwd=boatclub)
+    namegen("audit", fix, cwd=other)
+    namegen("audit", "--constants", "--fix", cwd=other)
+    assert shown(boatclub) == shown(other)
+    assert "boat.motor(Motor.BOW_THRUSTER)" in (boatclub / "code/heron/skim.py").read_text()
+    added = [line[1:] for line in patch.splitlines() if line.startswith("+ ")]
+    text = "\n".join(p.read_text() for p in boatclub.glob("code/**/*.py"))
+    assert len(added) >= 10 and all(line in text for line in added)
+    again = namegen("audit", "--constants", fix, cwd=boatclub)
+    assert shown(boatclub) == shown(other) and "mended 0 names in 0 files" in again.stderr
+    assert once.returncode == again.returncode == 1

@@ -59,8 +59,14 @@ def test_reads_every_field_of_the_demo(documents, shown):
         ("call: all, name_at: rest", LookupRule("call", "all", name_at="rest")),
         ("call: pair, name_at: [0, 1]", LookupRule("call", "pair", name_at=(0, 1))),
         (
-            "call: get, kind_by: type-argument, languages: java",
-            LookupRule("call", "get", kind_by="type-argument", languages=("java",)),
+            "call: get, kind_by: type-argument, kinds: {Motor: motor}, languages: java",
+            LookupRule(
+                "call",
+                "get",
+                kind_by="type-argument",
+                kinds={"Motor": "motor"},
+                languages=("java",),
+            ),
         ),
     ],
 )

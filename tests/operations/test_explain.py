@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from namegen.model.sheet_mark import sheet_mark
+from namegen.operations.audit import audit
 from namegen.operations.checklist import what_to_check
 from namegen.operations.explain import explain_name, topics
 from namegen.operations.workspace import open_workspace
@@ -156,3 +157,34 @@ def test_many_robots_are_told_one_at_a_time(namegen: Run, boats: Path):
     one = namegen("explain", "rudder", "dipper", cwd=boats).stdout
     assert one.count("is a servo of") == one.count("where dipper does not find it") == 1
     assert "the robot of robots/dipper.yaml" in namegen("explain", "dipper", cwd=boats).stdout
+
+
+@pytest.mark.parametrize(
+    ("text", "old"),
+    [
+        ("frontThrustr", "frontThruster"),
+        ("FrontThruster", "frontThruster"),
+        ("frontThruster", "frontThruster"),
+        ("bowThrustr", None),
+        ("crane", None),
+        ("fontThruster", None),
+    ],
+)
+def test_explain_and_audit_have_one_rule_for_a_slip_of_an_old_name(
+    boats: Path, namegen: Run, text: str, old: str | None
+):
+    code = f'{FILES["code/heron/main.py"]}\n\ndef more(boat):\n    boat.motor("{text}")\n'
+    lay(boats, {"code/heron/main.py": code})
+    findings = audit(open_workspace(boats)).report.findings
+    (kind,) = {one.kind for one in findings if one.found == text}
+    assert (kind == "retired-name") is (old is not None)
+    found = explain_name(text, open_workspace(boats).manifests)
+    owners = found.exact or found.near
+    assert {owner.former for owner in owners} == ({old} if old or owners else set())
+    said = namegen("explain", text, cwd=boats)
+    assert said.returncode == 1
+    told = '"frontThruster" is the old name of "bowThruster"' in said.stdout
+    assert told is (old is not None)
+    if old and old != text:
+        assert f"you have      {text}\n" in said.stdout
+        assert f"it was called {old}\n" in said.stdout

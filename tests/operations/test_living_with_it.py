@@ -239,3 +239,31 @@ def test_a_loop_of_links_ends(boats: Path):
     (boats / "code/heron/loop").symlink_to(boats / "code")
     lay(boats, {MAIN: f"{WRONG}\n"})
     assert len([f for f in found(boats) if f.kind == "letter-case"]) == 1
+
+
+@pytest.mark.parametrize(
+    ("row", "name", "hinted"),
+    [
+        ("{call: fin, kind: motor}", "dorsal", True),
+        ("{call: fin, on: boat, kind: motor}", "dorsal", False),
+        ("{call: fin, kind: motor}", "bowThrustr", False),
+        ("{new: fin, kind: motor}", "dorsal", False),
+    ],
+)
+def test_a_method_of_ones_own_is_told_apart_by_its_receiver(
+    boats: Path, row: str, name: str, hinted: bool
+):
+    """Without `on:` every method of this name counts, those of the students' own classes too."""
+    settings = FILES["namegen.yaml"].replace("{call: servo, kind: servo}", row)
+    receiver = "" if "new" in row else "boat."
+    lay(boats, {"namegen.yaml": settings, MAIN: f'{receiver}fin("{name}")\n'})
+    (said,) = [
+        one.message for one in audit(open_workspace(boats)).report.findings if one.found == name
+    ]
+    assert ("write `on:` with the receiver that counts" in said) is hinted
+    assert ("namegen.yaml:6" in said) is hinted
+    if hinted:  # doing so helps
+        mended = settings.replace("call: fin", "call: fin, on: ship")
+        lay(boats, {"namegen.yaml": mended})
+        found = audit(open_workspace(boats)).report.findings
+        assert name not in {one.found for one in found}

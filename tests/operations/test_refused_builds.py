@@ -61,12 +61,14 @@ def file_as_parent(root: Path) -> str:
 
 def one_path_for_two(root: Path) -> str:
     change(root / "namegen.yaml", "config/{robot}.json", "config/all.json")
-    return "two outputs go to one path"
+    row = "config-json for {} (namegen.yaml:13:9)"
+    return f"two outputs go to one path: {row.format('heron')} and {row.format('kingfisher')}"
 
 
 def one_path_but_for_capitals(root: Path) -> str:
     change(root / "namegen.yaml", "config/{robot}.json", "Code/{robot}/Devices.py")
-    return "two outputs go to one path"
+    rows = "python-constants for heron (namegen.yaml:11:9) and config-json for heron ("
+    return f"two outputs go to one path: {rows}namegen.yaml:13:9)"
 
 
 def one_path_by_two_spellings(root: Path) -> str:

@@ -192,3 +192,14 @@ def test_a_text_that_is_not_rewritten_is_told_once_and_is_no_piece(boats: Path):
         ("code/heron/main.py:1:9", "bowThruster")
     ]
     assert "pieces" not in left[0].advice
+
+
+def test_a_robot_is_no_device(boats: Path):
+    with pytest.raises(UnusableInput) as refused:
+        rename(open_workspace(boats), "heron", "crane")
+    assert '"heron" is a robot' in str(refused.value)
+    assert "write `robot: crane` into robots/heron.yaml" in refused.value.remedy
+    text = (boats / "robots/heron.yaml").read_text().replace("robot: heron", "robot: crane")
+    lay(boats, {"robots/heron.yaml": text})  # the remedy holds: verify tells where it stands
+    found = verify(open_workspace(boats)).findings
+    assert [(one.place.path, one.found) for one in found] == [("namegen.yaml", "heron")]

@@ -107,7 +107,7 @@ TURNS, END = "{% for one in range(99999) %}", "{% endfor %}"
         ("one\n{{ robot.mark | python_strng }}\n", "trial/it.j2:2", "did you mean python_string?"),
         ("one\n{{ robot.name }}\n", "trial/it.j2:2", "without an escape"),
         ("one\n{{ robot.name + 'x' }}\n", "trial/it.j2:2", "without an escape"),
-        ("one\n{{ 1 // 0 }}\n", "trial/it.j2:2", "division"),
+        ("one\n{{ 1 // 0 }}\n", "trial/it.j2:2", "a number is divided by zero"),
         ("{% include 'gone.j2' %}\n", "trial/", "gone.j2"),
         ("{% include '../../secret' %}\n", "trial/", "secret"),
         ("{{ ''.__class__.__mro__ }}\n", "trial/it.j2:1", "__class__"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -9,7 +10,7 @@ import pytest
 from namegen.bundled import bundled
 from namegen.errors import UnusableTarget
 from namegen.targets.schemes import naming_schemes
-from namegen.targets.shelf import load
+from namegen.targets.shelf import load, shelf
 
 SOUND = "model: 1\ndescription: A list.\nper: robot\ntemplate: list.j2\n"
 
@@ -100,8 +101,14 @@ def test_a_workspace_may_not_hide_a_bundled_target(tmp_path):
 def test_a_description_that_cannot_be_used(tmp_path, description, complaint):
     with pytest.raises(UnusableTarget) as caught:
         load([lay(tmp_path, description)])
-    assert complaint in str(caught.value)
-    assert str(caught.value).startswith("crew-list/target.yaml")
+    said = str(caught.value)
+    assert said.startswith("crew-list/target.yaml")
+    excerpt = re.search(r"^crew-list/target.yaml:(\d+): .*\n +\1 \| (.*)$", said, re.M)
+    if excerpt:  # the line is shown as it stands
+        assert excerpt[2] in description.split("\n")[int(excerpt[1]) - 1]
+    else:  # none of the lines is wrong, or no line can be told
+        assert re.search("holds no fields|lacks|not UTF-8|is not YAML", said)
+    assert complaint in re.sub(r"\n +\d+ \|.*", "", said)
 
 
 def test_a_description_that_is_not_utf_8(tmp_path):
@@ -116,6 +123,15 @@ def test_a_description_with_a_byte_order_mark_and_windows_line_ends(tmp_path):
     path = tmp_path / "crew-list" / "target.yaml"
     path.write_bytes(b"\xef\xbb\xbf" + SOUND.replace("\n", "\r\n").encode())
     assert load([tmp_path])["crew-list"].description == "A list."
+
+
+def test_one_that_cannot_be_used_keeps_nobody_from_the_others(tmp_path):
+    lay(lay(tmp_path, SOUND), SOUND + "colour: red\n", "boat-list")
+    found = shelf([tmp_path], tmp_path.parent)
+    assert set(found.targets) == {*load(), "crew-list"}
+    fault = found.broken["boat-list"]
+    assert fault.place.path == f"{tmp_path.name}/boat-list/target.yaml"
+    assert (fault.place.line, fault.place.column, fault.place.end_column) == (5, 1, 7)
 
 
 def test_a_folder_that_is_none(tmp_path):

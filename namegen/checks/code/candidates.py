@@ -14,7 +14,7 @@ from msgspec import Struct
 from namegen.checks.code.places import within
 from namegen.checks.code.wording import a, quoted, with_ports
 from namegen.model.findings import Finding, FindingKind, Rename, Safety
-from namegen.model.manifests import Device
+from namegen.model.manifests import Device, Manifest
 from namegen.model.places import Related
 from namegen.model.views import NameQuestion, ResolvedLookup
 from namegen.text.characters import is_ignorable
@@ -48,21 +48,23 @@ def in_setup(question: NameQuestion, device: Device) -> bool:
 
 def same_letters(question: NameQuestion) -> tuple[Device, ...]:
     """Return the devices whose names differ from the text by capitals alone."""
-    return _found(question, _by_letters(tuple(question.robot.devices)), question.text.lower())
+    return _same_letters(question.text, question.robot)
 
 
 def same_look(question: NameQuestion) -> tuple[Device, ...]:
     """Return the devices whose names look like the text, or differ by blanks (and capitals)."""
-    names, text = tuple(question.robot.devices), question.text
-    alike = _found(question, _by_look(names), skeleton(text))
-    rounded = _found(question, _by_round_look(names), _round_look(text))
-    alike += tuple(device for device in rounded if device not in alike)
-    return alike or _found(question, _by_ink(names), _ink(text))
+    return _same_look(question.text, question.robot)
 
 
 def same_to_a_reader(question: NameQuestion) -> tuple[Device, ...]:
     """Return the devices that differ from the text by capitals or by what nobody sees."""
-    return tuple({d.name: d for d in same_letters(question) + same_look(question)}.values())
+    return same_to_any_reader(question.text, question.robot)
+
+
+def same_to_any_reader(text: str, robot: Manifest) -> tuple[Device, ...]:
+    """Return the robot's devices that differ from a text by capitals or by what nobody sees."""
+    found = _same_letters(text, robot) + _same_look(text, robot)
+    return tuple({device.name: device for device in found}.values())
 
 
 class Likeness(Struct, frozen=True):
@@ -163,8 +165,20 @@ def related(lookup: ResolvedLookup, devices: Iterable[Device] = ()) -> list[Rela
     return places + [Related(device.place(), "named here") for device in devices]
 
 
-def _found(question: NameQuestion, table: Table, key: str) -> tuple[Device, ...]:
-    return tuple(question.robot.devices[name] for name in table.get(key, ()))
+def _same_letters(text: str, robot: Manifest) -> tuple[Device, ...]:
+    return _found(robot, _by_letters(tuple(robot.devices)), text.lower())
+
+
+def _same_look(text: str, robot: Manifest) -> tuple[Device, ...]:
+    names = tuple(robot.devices)
+    alike = _found(robot, _by_look(names), skeleton(text))
+    rounded = _found(robot, _by_round_look(names), _round_look(text))
+    alike += tuple(device for device in rounded if device not in alike)
+    return alike or _found(robot, _by_ink(names), _ink(text))
+
+
+def _found(robot: Manifest, table: Table, key: str) -> tuple[Device, ...]:
+    return tuple(robot.devices[name] for name in table.get(key, ()))
 
 
 @lru_cache(maxsize=64)

@@ -4,16 +4,20 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from namegen.model.manifests import Device
+from namegen.checks.code.candidates import same_to_any_reader
+from namegen.model.manifests import Device, Manifest
 from namegen.model.views import NameQuestion
 from namegen.text.likeness import Candidate, Suggestion, suggest
 
 
 def suggestion(question: NameQuestion) -> Suggestion:
     """Return the device that was surely meant, or the near ones; cached for each text."""
-    devices = question.robot.devices
-    kinds = tuple([device.kind for device in devices.values()])
-    return _suggestion(question.text, tuple(devices), kinds, question.asked)
+    return _present(question.text, question.robot, question.asked)
+
+
+def _present(text: str, robot: Manifest, asked: str | None) -> Suggestion:
+    kinds = tuple([device.kind for device in robot.devices.values()])
+    return _suggestion(text, tuple(robot.devices), kinds, asked)
 
 
 @lru_cache(maxsize=4096)
@@ -23,15 +27,19 @@ def _suggestion(
     return suggest(text, tuple(map(Candidate, names, kinds)), asked)
 
 
-def old_name(question: NameQuestion) -> str | None:
-    """Return the former name that was surely meant, where no present name is about as near."""
-    robot = question.robot
+def slip_of_old_name(text: str, robot: Manifest, asked: str | None = None) -> str | None:
+    """Return the former name of which a text is surely a slip, where it is one of no present name.
+
+    It is one where no present name is about as near, whatever kind is ``asked`` for.
+    """
+    if same_to_any_reader(text, robot) or _present(text, robot, asked).best:
+        return None
     old = {name: owners for name, owners in robot.retired.items() if name not in robot.devices}
     if not old:
         return None
     kinds = [device.kind for device in robot.devices.values()]
     kinds += [owners[0].kind for owners in old.values()]
-    best = _suggestion(question.text, (*robot.devices, *old), tuple(kinds), None).best
+    best = _suggestion(text, (*robot.devices, *old), tuple(kinds), None).best
     return best if best in old else None
 
 

@@ -12,7 +12,7 @@ from namegen.checks.code.candidates import (
     related,
     same_to_a_reader,
 )
-from namegen.checks.code.likely import old_name, suggestion
+from namegen.checks.code.likely import slip_of_old_name
 from namegen.checks.code.wording import a, quoted, with_ports
 from namegen.model.findings import Example, Finding, FindingKind, Rename, Safety, Severity
 from namegen.model.manifests import Device
@@ -70,10 +70,8 @@ def judge(question: NameQuestion) -> Finding | None:
 
 def _slip(question: NameQuestion) -> Finding | None:
     """Return the finding when the text is surely a slip of a former name, and of no present one."""
-    if _is_elsewhere(question) or same_to_a_reader(question) or suggestion(question).best:
-        return None
-    old = old_name(question)
-    if old is None:
+    old = slip_of_old_name(question.text, question.robot, question.asked)
+    if old is None or _is_elsewhere(question):
         return None
     owners = question.robot.retired[old]
     fitting = [d for d in owners if of_kind(question, d) and in_setup(question, d)]

@@ -63,7 +63,20 @@ def _hint(question: NameQuestion, near: tuple[Device, ...]) -> str:
         return (
             f"{with_ports(near)} {how}. Find out which device is meant, then write its exact name."
         )
-    return f"{_choice(question)} Correct the name, or add the device to {question.robot.path}."
+    way_out = f"Correct the name, or add the device to {question.robot.path}."
+    return " ".join(filter(None, (_choice(question), way_out, _other_method(question))))
+
+
+def _other_method(question: NameQuestion) -> str:
+    """Return how a method that is only named like the look-up is left out, where it may be one."""
+    rule = question.lookup.site.rule
+    place = rule.places.get(rule.shape)
+    if rule.shape != "call" or rule.on is not None or place is None:
+        return ""
+    return (
+        f"If this {quoted(rule.called)} is a method of your own, write `on:` with the receiver "
+        f"that counts into the row of {place.path}:{place.line}."
+    )
 
 
 def _choice(question: NameQuestion) -> str:

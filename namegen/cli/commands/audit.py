@@ -26,7 +26,8 @@ ORDER = 50
 @click.option(
     "--constants",
     is_flag=True,
-    help="Report names typed where a constant exists, too; with --fix, write the constants.",
+    help="Report names typed where a constant exists, too; with --fix or --diff, write the "
+    "constants after the repairs.",
 )
 @click.option("--since", metavar="REV", help="Audit only files that changed since a git revision.")
 @click.option(
@@ -101,14 +102,12 @@ def _selection(paths: tuple[Path, ...], since: str | None, stdin: Path | None) -
 
 
 def _mended(space: Workspace, selection: Selection, *, suggested: bool, constants: bool) -> Fixed:
-    """Work the repairs out, or with ``constants`` the change of typed names to constants."""
-    if constants:
-        from namegen.operations.constants import use_constants
-
-        return use_constants(space, selection)
+    """Work the repairs out, and with ``constants`` the change of typed names to constants."""
     from namegen.operations.fix import SAFE, SUGGESTED, fix
+    from namegen.operations.mending import mend_with_constants
 
-    return fix(space, selection, SUGGESTED if suggested else SAFE)
+    mend = mend_with_constants if constants else fix
+    return mend(space, selection, SUGGESTED if suggested else SAFE)
 
 
 def _report(space: Workspace, selection: Selection, form: Form, asked: tuple[str, ...]) -> int:
@@ -138,19 +137,41 @@ def _write(space: Workspace, selection: Selection, fixed: Fixed, form: Form, *, 
     from namegen.operations import fix
 
     for place, reason in fixed.refused:
-        say(f"{place}: not rewritten: {reason}", err=True)
+        seen = place if diff else fixed.moved.get(place, place)
+        say(f"{seen}: not rewritten: {reason}", err=True)
     if diff:
         say_diff(list(fix.diff(fixed.changes)))
+        _say_what_stays(fixed)
         return 0 if fixed.before.clean else 1
     if selection.text is not None:
-        mended = fixed.changes[0].new if fixed.changes else selection.text[1]
-        sys.stdout.buffer.write(mended)
+        path, text = selection.text
+        own = space.folder.relative(path)
+        for other in (change.path for change in fixed.changes if change.path != own):
+            say(f"{other}: this name stands there; `namegen audit --fix` mends it", err=True)
+        sys.stdout.buffer.write(fixed.text_of(own, text))
     else:
         fix.write(space, fixed)
-        where = count(len(fixed.changes), "file")
-        say(f"mended {count(fixed.edits, 'name')} in {where}", err=True)
+        made = f"mended {count(fixed.edits - fixed.constants, 'name')}"
+        written = f", wrote {count(fixed.constants, 'constant')}" if fixed.constants else ""
+        say(f"{made}{written} in {count(len(fixed.changes), 'file')}", err=True)
         show(space.source, fixed.after, form)
     return 0 if fixed.after.clean else 1
+
+
+def _say_what_stays(fixed: Fixed) -> None:
+    """Say of a diff which findings it does not mend, and where they are shown."""
+    from namegen.cli.reporting import count, say
+    from namegen.model.findings import Severity
+
+    graver = [one for one in fixed.after.findings if one.severity is not Severity.NOTE]
+    likely = sum(one.fix is not None for one in graver)
+    if not graver:
+        return
+    left = f"{count(len(graver), 'finding')} would be left"
+    what = left if fixed.changes else f"nothing was found that these repairs can mend; {left}"
+    say(f"{what}: `namegen audit` shows where, and what to do", err=True)
+    if likely:
+        say(f"--fix-suggested --diff shows the likely repair of {likely} of them", err=True)
 
 
 def _accept(space: Workspace) -> int:

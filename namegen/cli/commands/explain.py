@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import shlex
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 import click
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from namegen.model.findings import FindingKind
     from namegen.model.manifests import Manifest
     from namegen.operations.explain import Explanation, Owner
-    from namegen.targets.target import Target
+    from namegen.targets.shelf import Shelf
 
 ORDER = 70
 WIDTH = 88
@@ -41,6 +41,8 @@ def command(words: tuple[str, ...], where: Where) -> int:
     if not words:
         _say_kinds()
         return 0
+    if not any(word.strip() for word in words):
+        raise click.UsageError("write a name, the text of an error, a finding kind or a target")
     if words[0] in (TARGET, f"{TARGET}s"):
         return _say_targets(words[1:], where)
     general = all(checks.kind(word) for word in words)
@@ -67,7 +69,7 @@ def _said(text: str, manifests: Sequence[Manifest], where: Where) -> bool:
         _say_kind(kind)
     else:
         found = explain_name(text, manifests)
-        if not found.exact and not found.near and text in _targets(where)[0]:
+        if not found.exact and not found.near and _is_target(text, where):
             return _say_targets([text], where) == 0
         _say_name(found)
         return any(not owner.former for owner in found.exact) or bool(found.things)
@@ -115,7 +117,9 @@ def _say_targets(names: Sequence[str], where: Where) -> int:
     from namegen.text.likeness import nearest
     from namegen.text.terminal import printable
 
-    targets, trouble = _targets(where)
+    shelf = _shelf(where)
+    targets, faults = shelf.targets, [str(fault) for fault in shelf.broken.values()]
+    trouble = "\n".join(f"\na target of your own cannot be used: {fault}" for fault in faults)
     if not names:
         say(describe(targets))
     for index, name in enumerate(names):
@@ -123,6 +127,7 @@ def _say_targets(names: Sequence[str], where: Where) -> int:
             say("")
         if name in targets:
             say(describe_one(targets[name]))
+        if name in targets or name in shelf.broken:
             continue
         near = nearest(name, targets)
         meant = f'; did you mean "{near}"?' if near else ""
@@ -133,18 +138,20 @@ def _say_targets(names: Sequence[str], where: Where) -> int:
     return 1 if trouble else 0
 
 
-def _targets(where: Where) -> tuple[Mapping[str, Target], str]:
-    """Return the targets, and what keeps those of the workspace's own from being told."""
-    from namegen.bundled import bundled
-    from namegen.errors import NamegenError, UnusableTarget
-    from namegen.targets.shelf import load
+def _is_target(name: str, where: Where) -> bool:
+    shelf = _shelf(where)
+    return name in shelf.targets or name in shelf.broken
+
+
+def _shelf(where: Where) -> Shelf:
+    """Return the targets of the workspace; where none can be read, the bundled ones."""
+    from namegen.errors import NamegenError
+    from namegen.targets.shelf import shelf
 
     try:
-        return where.open().targets, ""
-    except UnusableTarget as error:
-        return load([bundled("templates")]), f"\na target of your own cannot be used: {error}"
-    except NamegenError:  # no workspace, or none that can be read: the bundled ones are known
-        return load([bundled("templates")]), ""
+        return where.open().shelf
+    except NamegenError:
+        return shelf()
 
 
 def _say_name(found: Explanation) -> None:
@@ -170,11 +177,13 @@ def _say_name(found: Explanation) -> None:
     if found.exact or found.things:
         return
     if found.near:
-        width = len("it is called  ")
-        name = found.near[0].device.name
+        width = len("it was called ")
+        former = found.near[0].former
+        name, called = former or found.near[0].device.name, "was" if former else "is"
         say(f'no device is called "{text}"')
         say(f"you have      {text}\n{' ' * width}{found.marks[0]}".rstrip())
-        say(f"it is called  {name}\n{' ' * width}{found.marks[1]}".rstrip())
+        lead = f"it {called} called"
+        say(f"{lead:{width}}{name}\n{' ' * width}{found.marks[1]}".rstrip())
         say(f"difference: {found.difference}")
         for owner in found.near:
             say(f'"{name}" {_owned(owner)}')

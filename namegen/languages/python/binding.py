@@ -8,6 +8,7 @@ from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.python.scopes import Scope
+from namegen.model.facts import Path
 
 Way = Literal["value", "each", "class", "parameter", "import", "unknown", "declared"]
 
@@ -30,5 +31,7 @@ class Binding(Struct, frozen=True):
     """The type that the name is annotated with here."""
     attribute: bool = False
     """Whether it is set as ``self.name``."""
-    part: str | None = None
-    """Which part of each entry of the table ``value`` it gets: ``keys()`` or ``values()``."""
+    taking: Path = ()
+    """What it gets of each element that a loop runs over: the words of a chain."""
+    loop: Node | None = None
+    """The ``for`` statement that gives it, one element after the other."""

@@ -8,7 +8,6 @@ from tree_sitter import Node
 from namegen.languages.definitions import HIDES
 from namegen.languages.python.altering import PATTERNS, SETTERS
 from namegen.languages.python.binding import Binding, Way
-from namegen.languages.python.chains import KEYS, VALUES
 from namegen.languages.python.changes import Change, ChangeFinder, laid, own_class, shared
 from namegen.languages.python.following import Following
 from namegen.languages.python.scopes import Scope, scope_at, scope_of
@@ -119,7 +118,7 @@ def _given_back(binding: Binding, borrowed: dict[int, Scope]) -> Binding:
     scope = borrowed.get(binding.scope.node.id)
     if scope is None or binding.way == "parameter" or binding.attribute:
         return binding
-    return Binding(binding.name, scope, binding.way, binding.within, binding.value, binding.why)
+    return replace(binding, scope=scope, declared=None)
 
 
 def _binding(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form
@@ -142,7 +141,8 @@ def _binding(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 -
         owner = _beyond_comprehensions(scope)
         return Binding(leaf, owner, "value", scope, parent.child_by_field_name("value"))
     if kind in _LOOPS and same(parent.child_by_field_name("left"), leaf):
-        return Binding(leaf, scope, "each", scope, parent.child_by_field_name("right"))
+        right = parent.child_by_field_name("right")
+        return Binding(leaf, scope, "each", scope, right, loop=_statement(parent))
     if kind in {"as_pattern_target", "augmented_assignment"} and first:
         return Binding(leaf, scope, "unknown", scope, why="it is made at run time")
     if kind == "aliased_import" or (kind == "dotted_name" and _imports(stack)):
@@ -188,7 +188,7 @@ def _own_attribute(source: Source, stack: Stack) -> Binding | None:
 
 
 def _unpacked(source: Source, stack: Stack) -> Binding:
-    """Return the binding by ``a, b = one, two`` or by ``for a, b in table.items()``."""
+    """Return the binding by ``a, b = one, two`` or by ``for a, b in rows``."""
     leaf, pattern, above = stack[-1], stack[-2], stack[-3]
     scope = scope_of(source, stack)
     right = above.child_by_field_name("right")
@@ -199,14 +199,24 @@ def _unpacked(source: Source, stack: Stack) -> Binding:
         if written_out and len(names) == len(values) and not splats:
             place = next(i for i, name in enumerate(names) if same(name, leaf))
             return Binding(leaf, scope, "value", scope, values[place])
-    if above.type in _LOOPS and right is not None and right.type == "call":
-        names, of = elements(pattern), right.child_by_field_name("function")
-        method = of.child_by_field_name("attribute") if of is not None else None
-        if len(names) == 2 and method is not None and source.text(method) == "items":
-            part = KEYS if same(names[0], leaf) else VALUES
-            table = of.child_by_field_name("object") if of is not None else None
-            return Binding(leaf, scope, "each", scope, table, part=part)
+    taking: list[str] = []
+    place = len(stack) - 1
+    while stack[place - 1].type in PATTERNS:
+        parts = elements(stack[place - 1])
+        at = next(i for i, part in enumerate(parts) if same(part, stack[place]))
+        unpacks = any(part.type == "list_splat_pattern" for part in parts)
+        taking.insert(0, f"[{at}]" if not unpacks else "")
+        place -= 1
+    loop = stack[place - 1]
+    if loop.type in _LOOPS and all(taking):
+        right = loop.child_by_field_name("right")
+        statement = _statement(loop)
+        return Binding(leaf, scope, "each", scope, right, taking=tuple(taking), loop=statement)
     return Binding(leaf, scope, "unknown", scope, why="it is unpacked at run time")
+
+
+def _statement(loop: Node) -> Node | None:
+    return loop if loop.type == "for_statement" else None
 
 
 def _parameter(source: Source, stack: Stack) -> Binding | None:

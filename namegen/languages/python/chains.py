@@ -14,6 +14,8 @@ from namegen.model.facts import Path
 
 KEYS, VALUES = "keys()", "values()"
 """Words that stand for what all entries of a table have."""
+EACH = "[*]"
+"""A word for one element of a list after the other, which a loop takes."""
 _OWNER = {"subscript": "value", "attribute": "object"}
 _NUMBERS = frozenset({"integer", "unary_operator"})
 

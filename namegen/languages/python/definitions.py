@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.definitions import DefinitionFinder, reason
 from namegen.languages.expressions import RUN_TIME
 from namegen.languages.python.binding import Binding
 from namegen.languages.python.bindings import bindings_of
-from namegen.languages.python.chains import chain
+from namegen.languages.python.chains import EACH, KEYS, VALUES, chain
 from namegen.languages.python.expressions import TAKEN, dotted, expression, is_wrapper
 from namegen.languages.python.following import Following
 from namegen.languages.python.instances import GIVEN, Given, Maker
+from namegen.languages.python.loops import run_over
 from namegen.languages.python.scopes import Scope, scope_at, tries
 from namegen.languages.python.tables import TABLES, taken
 from namegen.languages.sources import Source, elements, span_of
@@ -44,10 +44,28 @@ class Definitions(DefinitionFinder[Binding]):
             for binding in self.bindings(path[0])
             if not binding.attribute and _start(binding.scope) == where
         ]
-        found = self._valued(bound, path)
+        found = self._valued(bound or self._in_loop(where, path[0]), path)
         if not found and path == ("str",) and where < 0 and not bound:
             return [Definition(path, Wrapper(Span(0, 0)), Span(0, 0))]
         return found
+
+    def _in_loop(self, start: int, word: str) -> list[Binding]:
+        """Return the binding by the ``for`` at a byte, if nothing else gives a value in it."""
+        own = [
+            one
+            for one in self.bindings(word)
+            if one.loop is not None and one.loop.start_byte == start and not one.attribute
+        ]
+        if len(own) != 1 or (loop := own[0].loop) is None:
+            return []
+        scope, within = own[0].scope.node, own[0].within.node
+        others = (one for one in self.bindings(word) if one.scope.node == scope)
+        is_alone = all(
+            one.within.node == within and not loop.start_byte <= one.name.start_byte < loop.end_byte
+            for one in others
+            if one.name != own[0].name
+        )
+        return own if is_alone else []
 
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a word in a function, a class or the module."""
@@ -133,50 +151,58 @@ class Definitions(DefinitionFinder[Binding]):
         if value is None:
             return reason(binding)
         if binding.way == "each":
-            unknown = Unknown(RUN_TIME, span)
-            return unknown if rest else Each(self._run_over(binding, value), span)
-        if rest:
-            return self._below(binding, value, rest, span)
-        if is_wrapper(source, value):
-            return Wrapper(span)
-        return expression(source, binding.within, value)
+            return self._each(binding, value, rest)
+        return self._at(binding.within, value, rest)
 
-    def _run_over(self, binding: Binding, value: Node) -> Expression:
-        """Return what a loop runs over, or the part of it that the name gets."""
-        if binding.part is None:
-            return expression(self.source, binding.within, value)
-        return taken(self.source, binding.within, value, (binding.part,))
+    def _each(self, binding: Binding, value: Node, rest: Path) -> Expression:
+        """Return what a loop takes for a name, one element after the other."""
+        span = span_of(binding.name)
+        found = run_over(
+            self.source, value, (*binding.taking, *rest), lambda word: bool(self.bindings(word))
+        )
+        if found is None:
+            return Unknown(RUN_TIME, span)
+        listed, words = found
+        if words[-1] == EACH:
+            return Each(self._at(binding.within, listed, words[:-1]), span)
+        return self._at(binding.within, listed, words)
 
-    def _below(self, binding: Binding, value: Node, rest: Path, span: Span) -> Expression:
-        """Return ``rest`` of a table, of another name, or of an object: ``names = Names()``."""
+    def _at(self, scope: Scope, value: Node, rest: Path) -> Expression:
+        """Return what a value gives, or what ``rest`` takes out of it: of a table, an object."""
+        if not rest:
+            wraps = is_wrapper(self.source, value)
+            return Wrapper(span_of(value)) if wraps else expression(self.source, scope, value)
         if value.type in TABLES:
-            return taken(self.source, binding.within, value, rest)
+            return taken(self.source, scope, value, rest, self._at)
         if value.type == "call":
-            return self._of_object(binding, value, rest)
+            return self._of_object(scope, value, rest)
         words = chain(self.source, value)
         if words is None:
-            return Unknown(RUN_TIME, span)
-        return Ref(tries(self.source, binding.within, (*words, *rest)), span)
+            return Unknown(RUN_TIME, span_of(value))
+        return Ref(tries(self.source, scope, (*words, *rest)), span_of(value))
 
-    def _of_object(self, binding: Binding, call: Node, rest: Path) -> Expression:
+    def _of_object(self, scope: Scope, call: Node, rest: Path) -> Expression:
         """Return ``rest`` of what a call makes: of an object, if it calls a class."""
-        function, span = call.child_by_field_name("function"), span_of(binding.name)
-        words = chain(self.source, function)
-        if words is None or function is None:
+        function, span = call.child_by_field_name("function"), span_of(call)
+        words = chain(self.source, call) or chain(self.source, function)
+        if words is None:
             return Unknown(RUN_TIME, span)
+        if words[-1] in {KEYS, VALUES}:
+            return Ref(tries(self.source, scope, (*words, *rest)), span)
+        if rest[0].startswith("["):
+            return Unknown(f"{RUN_TIME} by `{words[-1]}()`", span)
         listed = call.child_by_field_name("arguments")
         made = (MADE,) if listed is not None and elements(listed) else ()
-        owner = self._class_meant(tries(self.source, binding.within, words))
+        owner = self._class_meant(tries(self.source, scope, words))
         if owner is not None and rest[0] != MADE:
             maker = self._maker(owner)
-            given = maker.given(call, binding.within, rest[0])
+            given = maker.given(call, scope, rest[0])
             if isinstance(given, Given):
-                filled = replace(binding, value=given.value, within=given.within)
-                return self._value(filled, rest[1:])
+                return self._at(given.within, given.value, rest[1:])
             if given == "unsure":
                 return Unknown(GIVEN, span)
             made = (MADE,) if maker.init() is not None else made
-        return Ref(tries(self.source, binding.within, (*words, *made, *rest)), span)
+        return Ref(tries(self.source, scope, (*words, *made, *rest)), span)
 
     def _class_meant(self, attempts: Sequence[Path]) -> Scope | None:
         """Return the class of this file that a name means, if nothing else bears the name."""

@@ -6,9 +6,10 @@ from itertools import pairwise
 from typing import Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 from tree_sitter import Node
 
-from namegen.languages.sources import Source, named_child
+from namegen.languages.sources import Source, named_child, same
 from namegen.model.facts import MADE, Path
 
 Sort = Literal["module", "class", "function", "comprehension"]
@@ -33,6 +34,8 @@ class Scope(Struct, frozen=True):
     name: str = ""
     marks: frozenset[str] = frozenset()
     """The decorators of a function that are plain names."""
+    loops: tuple[Node, ...] = ()
+    """The ``for`` statements of this scope in whose bodies a place lies, outermost first."""
 
     @property
     def path(self) -> Path:
@@ -41,7 +44,7 @@ class Scope(Struct, frozen=True):
             return ()
         if self.sort == "class" and self.outer:
             return (*self.outer.path, self.name)
-        return (f"@{self.node.start_byte}",)
+        return (_word(self.node),)
 
     @property
     def readable(self) -> Path:
@@ -71,6 +74,8 @@ def scope_of(source: Source, stack: list[Node]) -> Scope:
     """
     scope = Scope("module", stack[0])
     for place, (node, child) in enumerate(pairwise(stack[1:])):
+        if node.type == "for_statement" and same(node.child_by_field_name("body"), child):
+            scope = replace(scope, loops=(*scope.loops, node))
         sort = _SORTS.get(node.type)
         if sort is None:
             continue
@@ -121,12 +126,21 @@ def tries(source: Source, scope: Scope, words: Path) -> tuple[Path, ...]:
                 made = () if "classmethod" in around.marks else (MADE,)
                 return ((*around.outer.path, *made, *words[1:]),)
             around = around.outer
+    found = [(_word(loop), *words) for loop in reversed(scope.loops)]
     # A bare name in a class body is not inherited, so the class is named by its place.
-    innermost = (f"@{scope.node.start_byte}",) if scope.sort == "class" else scope.path
-    found = [(*innermost, *words)]
-    outer = scope.outer
+    innermost = (_word(scope.node),) if scope.sort == "class" else scope.path
+    found.append((*innermost, *words))
+    outer, called_later = scope.outer, scope.sort == "function"
     while outer is not None:
+        # When a function runs, a loop around it may have gone on.
+        loops = () if called_later else outer.loops
+        found += [(_word(loop), *words) for loop in reversed(loops)]
         if outer.sort != "class":
             found.append((*outer.path, *words))
+        called_later |= outer.sort == "function"
         outer = outer.outer
     return tuple(found)
+
+
+def _word(node: Node) -> str:
+    return f"@{node.start_byte}"

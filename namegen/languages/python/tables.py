@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from tree_sitter import Node
 
-from namegen.languages.python.chains import KEYS, VALUES, chain, entry
+from namegen.languages.python.chains import EACH, KEYS, VALUES, entry
 from namegen.languages.python.expressions import TAKEN, expression
-from namegen.languages.python.scopes import Scope, tries
+from namegen.languages.python.scopes import Scope
 from namegen.languages.sources import Source, elements, span_of
-from namegen.model.facts import Expression, Path, Ref, Several, Unknown
+from namegen.model.facts import Each, Expression, Path, Several, Unknown
 
+_MOST_LOOPS = 20
+"""Loops within one another that are followed."""
 LISTS = frozenset({"list", "tuple", "expression_list"})
 TABLES = LISTS | {"dictionary"}
 
@@ -24,20 +28,46 @@ def flat(table: Node) -> bool:
     return all(row.type in _FLAT for row in rows)
 
 
-def taken(source: Source, scope: Scope, table: Node, words: Path) -> Expression:
+Below = Callable[[Scope, Node, Path], Expression]
+"""Returns what the words of a chain take out of a value that is no table."""
+
+
+def taken(source: Source, scope: Scope, table: Node, words: Path, below: Below) -> Expression:
     """Return what the words of a chain take out of a table, one after the other."""
+    if words.count(EACH) > _MOST_LOOPS:
+        return Unknown(TAKEN, span_of(table))
     node = table
     for place, word in enumerate(words):
+        rest = words[place + 1 :]
         if node.type not in TABLES:
-            name = chain(source, node)
-            if name is None:
-                return Unknown(TAKEN, span_of(node))
-            return Ref(tries(source, scope, (*name, *words[place:])), span_of(node))
+            return below(scope, node, words[place:])
+        if word == EACH or (word == VALUES and rest[:1] == (EACH,)):
+            return _each(source, scope, node, words[place:], below)
         found = _element(node, word) if node.type in LISTS else _row(source, scope, node, word)
         if not isinstance(found, Node):
             return found
         node = found
     return expression(source, scope, node)
+
+
+def _each(source: Source, scope: Scope, table: Node, words: Path, below: Below) -> Expression:
+    """Return what is taken out of each element of a list, or of each value of a table."""
+    word, *rest = words
+    rows = elements(table)
+    if word == VALUES:
+        rest, parts = rest[1:], [row.child_by_field_name("value") for row in rows]
+    else:
+        parts = list(rows) if table.type in LISTS else [None]
+    if any(part is None or "splat" in part.type for part in parts):
+        return Unknown(TAKEN, span_of(table))
+    options = (
+        taken(source, scope, part, tuple(rest), below)
+        if part.type in TABLES and rest
+        else below(scope, part, tuple(rest))
+        for part in parts
+        if part is not None
+    )
+    return Each(Several(tuple(options), span_of(table), listed=True), span_of(table))
 
 
 def _row(source: Source, scope: Scope, table: Node, word: str) -> Node | Expression:

@@ -102,6 +102,23 @@ def blocks(inner: st.SearchStrategy[str]) -> st.SearchStrategy[str]:
         st.tuples(NAMES, NAMES, NAMES, body).map(
             "for {0[0]}, {0[1]} in {0[2]}.items():\n{0[3]}".format
         ),
+        st.tuples(NAMES, NAMES, VALUES, body).map("for {0[0]}, {0[1]} in {0[2]}:\n{0[3]}".format),
+        st.tuples(NAMES, NAMES, VALUES, body).map(
+            "for {0[0]}, {0[1]} in enumerate({0[2]}):\n{0[3]}".format
+        ),
+        st.tuples(NAMES, NAMES, NAMES, VALUES, body).map(
+            "for {0[0]}, {0[1]} in zip({0[2]}, {0[3]}):\n{0[4]}".format
+        ),
+        st.tuples(NAMES, VALUES, KEYS).map(
+            "for {0[0]} in {0[1]}:\n    motor({0[0]}[{0[2]}])".format
+        ),
+        st.tuples(NAMES, NAMES, KEYS, body).map(
+            "for {0[0]} in {0[1]}.values():\n    motor({0[0]}[{0[2]}])\n{0[3]}".format
+        ),
+        st.tuples(NAMES, VALUES, VALUES, body).map(
+            "for {0[0]} in {0[1]}:\n    motor({0[0]})\nfor {0[0]} in {0[2]}:\n{0[3]}".format
+        ),
+        st.tuples(NAMES, NAMES, body).map("for {0[0]} in sorted({0[1]}):\n{0[2]}".format),
         st.tuples(NAMES, NAMES, body).map("for {0[0]} in {0[1]}.values():\n{0[2]}".format),
         body.map("if flag():\n{}".format),
         body.map("def f():\n{}\nf()".format),

@@ -22,6 +22,10 @@ inside it are not reached by name from elsewhere.
 """
 
 
+PASSED_ON = "it is passed on as a function, so that the names it gets are not seen"
+"""Why a name is not known where a look-up is not called but handed to something else."""
+
+
 class Text(Struct, frozen=True):
     """A string literal. ``span`` is its text without the quotes.
 

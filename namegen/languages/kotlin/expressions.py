@@ -9,6 +9,7 @@ from tree_sitter import Node
 
 from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader
 from namegen.languages.kotlin.literals import RAW, unescaped, value_of
+from namegen.languages.kotlin.mending import is_plain
 from namegen.languages.kotlin.scopes import tries
 from namegen.languages.kotlin.trees import argument_value, arguments_of, called_of, statements
 from namegen.languages.scopes import Scope
@@ -96,6 +97,7 @@ def _pieces(source: Source, scope: Scope, span: Span, opening: str) -> Iterator[
         word = match["name"]
         if word is None:
             continue
+        word = word.strip("`") if is_plain(word.strip("`").encode()) else word
         start = span.start + len(text[: match.start()].encode())
         here = Span(start, start + len(match[0].encode()))
         if done < start:

@@ -3,7 +3,8 @@
 ``get<Motor>("bow")`` is a chain of comparisons for the grammar, without an error. To Kotlin
 it is a call: where what stands between ``<`` and ``>`` can be types and ``(`` follows, it
 takes them for types, in ``f(a < b, c > (d))`` too. So type arguments become blanks here,
-and `types.py` reads them from the text itself. And a declaration that ends in the line of
+and `types.py` reads them from the text itself. ``boat.`motor` `` is another word than ``motor`` for
+it: back-ticks become blanks where the word needs none. And a declaration that ends in the line of
 its class's ``}`` is an error for the grammar: the blank before the brace becomes a line end.
 ``!motor("bow")`` is a call of ``!motor`` for it: the sign becomes a blank before a call or
 a subscript without a receiver. Quotes that are not closed would go on over the lines: they
@@ -23,6 +24,12 @@ from namegen.model.places import Span
 _DEEPEST = 3
 """Types within one another that are told from comparisons."""
 _BLANKS = rb"[ \t\r\n]*"
+_PLAIN = re.compile(rb"[A-Za-z_\x80-\xff][\w\x80-\xff]*")
+_KEYWORDS = frozenset(
+    b"as break class continue do else false for fun if in interface is null object package "
+    b"return super this throw true try typealias typeof val var when while".split()
+)
+"""Words that are no names without back-ticks (Kotlin documentation, Hard keywords)."""
 _WORD = rb"(?:[A-Za-z_\x80-\xff][\w\x80-\xff]*|`[^`\r\n]+`)"
 
 
@@ -43,12 +50,17 @@ _STARTS = rb"(?:(?<=[=(,\[{&|<>*/%:?;\r\n])[ \t]*|\b(?:else|in|return|throw)[ \t
 _PREFIX = b"|".join((rb"!(?!(?:in|is)\b)" + _CALL, _STARTS + b"[-+]" + _CALL))
 _CODE = re.compile(
     rb"""//[^\r\n]*|/\*|\"{3}|"|'(?:\\[^\r\n][^'\r\n]*|[^'\\\r\n])'|[{}]|"""
-    rb"""(?<=[\w\x80-\xff`])[ \t]*<|!!|""" + _PREFIX
+    rb"""(?<=[\w\x80-\xff`])[ \t]*<|`[^`\r\n]+`|!!|""" + _PREFIX
 )
 _COMMENT = re.compile(rb"/\*|\*/")
 _TEXT = re.compile(rb"""\\[^\r\n]|"|\$\{|[\r\n]""")
 _RAW = re.compile(rb"""\"{3,}|\$\{""")
 _PATTERNS = {"code": _CODE, "text": _TEXT, "raw": _RAW}
+
+
+def is_plain(word: bytes) -> bool:
+    """Whether a name may stand without back-ticks, so that it is the same name with them."""
+    return _PLAIN.fullmatch(word) is not None and word not in _KEYWORDS
 
 
 class Mended(Struct, frozen=True):
@@ -113,6 +125,8 @@ class _Mending:
             if types is not None:
                 self.done[at : types.end()] = b" " * (types.end() - at)
                 return types.end()
+        elif found[:1] == b"`" and is_plain(found[1:-1]):
+            self.done[at] = self.done[match.end() - 1] = 0x20
         elif found[-1:] in (b"!", b"-", b"+") and found != b"!!":
             self.done[match.end() - 1] = 0x20
         return match.end()

@@ -7,16 +7,17 @@ A change of a variable is laid at the variable that it changes. Where that is no
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from typing import Literal
 
 from msgspec import Struct
 from msgspec.structs import replace
 from tree_sitter import Node
 
-from namegen.languages.definitions import CHANGED, HANDED_ON, HIDES
+from namegen.languages.alterations import Alterations
+from namegen.languages.definitions import CHANGED, HIDES
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack
+from namegen.languages.sources import Stack
 
 Way = Literal[
     "value",
@@ -32,6 +33,7 @@ Way = Literal[
 ]
 
 _NO_VARIABLES = frozenset({"alias", "constant", "method", "type"})
+_TEXTS = frozenset({"String", "String?"})
 _MEMBERS = frozenset({"type", "anonymous"})
 
 
@@ -77,8 +79,9 @@ class Change(Struct, frozen=True):
 class WordBindings(ABC):
     """Finds all bindings of one word in a file."""
 
-    def __init__(self, source: Source, word: str) -> None:
-        self.source = source
+    def __init__(self, alterations: Alterations, word: str) -> None:
+        self.alterations = alterations
+        self.source = alterations.source
         self.word = word
         self.found: list[Binding] = []
 
@@ -97,18 +100,6 @@ class WordBindings(ABC):
     @abstractmethod
     def _is_variable(self, declaration: Binding) -> bool:
         """Whether a member of a type can get another value."""
-
-    @abstractmethod
-    def _is_changed(self, stack: Stack) -> bool:
-        """Whether the use of what holds several, the last of the stack, changes it in place."""
-
-    @abstractmethod
-    def _other_names(self, stack: Stack) -> Iterator[Node]:
-        """Yield the names that are given just what the last node of the stack stands for."""
-
-    @abstractmethod
-    def _place(self, stack: Stack) -> int:
-        """Return where a name stands as a whole, with ``this.`` or an object before it."""
 
     @abstractmethod
     def _scope(self, stack: Stack) -> Scope:
@@ -147,28 +138,8 @@ class WordBindings(ABC):
 
     def _alteration(self, stack: Stack, place: int, scopes: tuple[Scope, ...]) -> Change | None:
         """Return the change in place of what stands at a place, by this name or another one."""
-        whole = stack[: place + 1]
-        why = CHANGED if self._is_changed(whole) else ""
-        if not why and self._is_changed_as(self._other_names(whole)):
-            why = HANDED_ON
+        why = self.alterations.why(stack[: place + 1])
         return Change(stack[-1], self._scope(stack), scopes, None, True, why) if why else None
-
-    def _is_changed_as(self, others: Iterable[Node]) -> bool:
-        """Whether a list is changed by other names, or by those that get it from these in turn."""
-        pending, seen = [self.source.text(one) for one in others], set[str]()
-        while pending:
-            word = pending.pop()
-            if word in seen:
-                continue
-            seen.add(word)
-            for stack in self.source.stacks([word]):
-                if stack[-1].type != "identifier" or len(stack) < 2:
-                    continue
-                whole = stack[: self._place(stack) + 1]
-                if self._is_changed(whole):
-                    return True
-                pending += [self.source.text(one) for one in self._other_names(whole)]
-        return False
 
     def _laid(self, change: Change) -> list[Binding]:
         """Return what a change binds: the innermost variable around it, others that it may be."""
@@ -185,7 +156,17 @@ class WordBindings(ABC):
         meant = [] if nearest is None else [nearest.node.id]
         if nearest is None or passed:
             meant += [one for one in self._members(change) if one not in meant]
-        return [change.at(owner) for owner in meant]
+        fixed = self._texts() if change.in_place else set()
+        return [change.at(owner) for owner in meant if owner not in fixed]
+
+    def _texts(self) -> set[int]:
+        """Return the owners of what is declared to be a text, which nothing changes in place."""
+        declared = (one for one in self.found if one.declared is not None)
+        return {
+            one.owner
+            for one in declared
+            if one.declared is not None and self.source.text(one.declared) in _TEXTS
+        }
 
     def _members(self, change: Change) -> list[int]:
         """Return the owners of all members that a change through an object may be of."""

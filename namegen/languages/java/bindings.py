@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from tree_sitter import Node
 
-from namegen.languages.java.altering import is_changed, other_names
+from namegen.languages.alterations import Alterations
 from namegen.languages.java.scopes import TYPES, scope_of
 from namegen.languages.java.types import base_types, modifiers_of
 from namegen.languages.owned_bindings import Binding, Change, WordBindings
@@ -17,9 +15,9 @@ _FIELDS = frozenset({"field_declaration", "constant_declaration"})
 _PARAMETERS = frozenset({"formal_parameter", "spread_parameter", "catch_formal_parameter"})
 
 
-def bindings_of(source: Source, word: str) -> list[Binding]:
+def bindings_of(alterations: Alterations, word: str) -> list[Binding]:
     """Return every binding of a word in the file, in every scope, in order."""
-    return _JavaBindings(source, word).all()
+    return _JavaBindings(alterations, word).all()
 
 
 class _JavaBindings(WordBindings):
@@ -66,15 +64,6 @@ class _JavaBindings(WordBindings):
         declarator = declaration.name.parent
         statement = declarator.parent if declarator is not None else None
         return statement is not None and "final" not in modifiers_of(self.source, statement)
-
-    def _is_changed(self, stack: Stack) -> bool:
-        return is_changed(self.source, stack)
-
-    def _other_names(self, stack: Stack) -> Iterator[Node]:
-        return other_names(stack)
-
-    def _place(self, stack: Stack) -> int:
-        return _whole(stack)[0]
 
     def _scope(self, stack: Stack) -> Scope:
         return scope_of(self.source, stack)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tree_sitter import Node
 
 from namegen.languages.definitions import reason
+from namegen.languages.java.altering import JavaAlterations
 from namegen.languages.java.bindings import bindings_of
 from namegen.languages.java.expressions import dotted, expression
 from namegen.languages.java.scopes import scope_of, tries
@@ -12,8 +13,10 @@ from namegen.languages.java.types import base_types, modifiers_of, type_words
 from namegen.languages.members import MemberFinder
 from namegen.languages.owned_bindings import Binding
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack, elements, span_of
+from namegen.languages.sources import Source, Stack, elements, same, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
+
+_CONSTRUCTOR = "constructor_declaration"
 
 
 class Definitions(MemberFinder):
@@ -21,8 +24,12 @@ class Definitions(MemberFinder):
 
     ANONYMOUS = "object_creation_expression"
 
+    def __init__(self, source: Source) -> None:
+        super().__init__(source)
+        self._alterations = JavaAlterations(source)
+
     def _bindings_of(self, word: str) -> list[Binding]:
-        return bindings_of(self.source, word)
+        return bindings_of(self._alterations, word)
 
     def find(self, path: Path) -> list[Definition]:
         """Return every binding of a path."""
@@ -113,15 +120,18 @@ class Definitions(MemberFinder):
 
     def _parameter_place(self, assigned: Binding, count: int) -> int | None:
         """Return which parameter of its constructor a field is filled with."""
-        scope: Scope | None = assigned.within
-        while scope is not None and scope.node.type != "constructor_declaration":
-            scope = scope.outer
-        parameters = scope.node.child_by_field_name("parameters") if scope is not None else None
-        if parameters is None or assigned.value is None or assigned.value.type != "identifier":
+        constructor = next(
+            (one.node for one in assigned.within.enclosing if one.node.type == _CONSTRUCTOR), None
+        )
+        if constructor is None or assigned.value is None or assigned.value.type != "identifier":
             return None
-        names = [name.text for name in map(_name, elements(parameters)) if name is not None]
-        wanted = assigned.value.text
-        return names.index(wanted) if wanted in names and len(names) == count else None
+        parameters = constructor.child_by_field_name("parameters")
+        names = [_name(one) for one in elements(parameters)] if parameters is not None else []
+        word = self.source.text(assigned.value)
+        filled = [one for one in self._named((word,)) if one.owner == constructor.id]
+        if len(names) != count or [one.way for one in filled] != ["parameter"]:
+            return None
+        return next((at for at, one in enumerate(names) if same(one, filled[0].name)), None)
 
     def _returned(self, binding: Binding, method: Node) -> Expression:
         """Return what a method always gives, if nothing can override it."""

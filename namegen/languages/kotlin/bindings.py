@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Literal
 
 from tree_sitter import Node
 
+from namegen.languages.alterations import Alterations
 from namegen.languages.definitions import OVERRIDDEN
 from namegen.languages.expressions import RUN_TIME
-from namegen.languages.kotlin.altering import is_changed, other_names
 from namegen.languages.kotlin.expressions import opened
 from namegen.languages.kotlin.lambdas import given_to
 from namegen.languages.kotlin.scopes import TYPES, has_receiver, scope_of
@@ -33,9 +32,9 @@ _IT = "it"
 """What the one parameter of a lambda is called that names none."""
 
 
-def bindings_of(source: Source, word: str) -> list[Binding]:
+def bindings_of(alterations: Alterations, word: str) -> list[Binding]:
     """Return every binding of a word in the file, in every scope, in order."""
-    return _KotlinBindings(source, word).all()
+    return _KotlinBindings(alterations, word).all()
 
 
 class _KotlinBindings(WordBindings):
@@ -78,15 +77,6 @@ class _KotlinBindings(WordBindings):
         if statement is not None and statement.type == "variable_declaration":
             statement = statement.parent
         return statement is not None and any(one.type == "var" for one in statement.children)
-
-    def _is_changed(self, stack: Stack) -> bool:
-        return is_changed(self.source, stack)
-
-    def _other_names(self, stack: Stack) -> Iterator[Node]:
-        return other_names(stack)
-
-    def _place(self, stack: Stack) -> int:
-        return _whole(stack)[0]
 
     def _scope(self, stack: Stack) -> Scope:
         return scope_of(self.source, stack)

@@ -6,6 +6,7 @@ from tree_sitter import Node
 
 from namegen.languages.definitions import reason
 from namegen.languages.expressions import RUN_TIME
+from namegen.languages.kotlin.altering import KotlinAlterations
 from namegen.languages.kotlin.bindings import bindings_of, may_be_overridden, returned
 from namegen.languages.kotlin.expressions import dotted, expression, opened
 from namegen.languages.kotlin.instances import Instance, instance_of
@@ -16,7 +17,7 @@ from namegen.languages.kotlin.types import base_types, type_words
 from namegen.languages.members import MemberFinder
 from namegen.languages.owned_bindings import Binding
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Stack, elements, span_of
+from namegen.languages.sources import Source, Stack, elements, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
 
 _MOST_NAMES = 5
@@ -28,8 +29,12 @@ class Definitions(MemberFinder):
 
     ANONYMOUS = "object_literal"
 
+    def __init__(self, source: Source) -> None:
+        super().__init__(source)
+        self._alterations = KotlinAlterations(source)
+
     def _bindings_of(self, word: str) -> list[Binding]:
-        return bindings_of(self.source, word)
+        return bindings_of(self._alterations, word)
 
     def find(self, path: Path) -> list[Definition]:
         """Return every binding of a path."""

@@ -17,7 +17,7 @@ from namegen.languages.sources import Source, elements, named_child, span_of
 from namegen.model.facts import Expression, Join, Path, Ref, Several, Text, Unknown
 from namegen.model.places import Span
 
-_LISTS = frozenset(
+LISTS = frozenset(
     {
         "arrayListOf",
         "arrayOf",
@@ -201,7 +201,7 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     if of is None or given is None:
         return Unknown(RUN_TIME, span_of(node))
     called = of[-1]
-    if called in _LISTS:
+    if called in LISTS:
         options = (expression(source, scope, argument_value(one), depth) for one in elements(given))
         return Several(tuple(options), span_of(node), listed=True)
     if elements(given):

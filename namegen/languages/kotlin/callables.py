@@ -39,7 +39,11 @@ class Callables:
         self._known: dict[str, list[list[Filled]]] = {}
 
     def filled(self, stack: Stack) -> Iterator[Filled]:
-        """Yield the parameters that the argument above the last of the stack fills."""
+        """Yield the parameters that an argument, or the lambda behind a call, fills."""
+        if stack[-2].type == "annotated_lambda":
+            ways = self._parameters_of(self._called(stack[:-2]))
+            yield from (listed[-1] for listed in ways if listed)
+            return
         place = place_of(stack)
         key = key_of(stack[-2])
         for listed in self._parameters_of(self._called(stack[:-3])):
@@ -66,7 +70,10 @@ class Callables:
         """Return the name of the function or the class that the last of the stack calls."""
         call = stack[-1]
         if call.type == "call_expression":
-            name = last_name(called_of(call))
+            callee = called_of(call)
+            if callee is not None and callee.type == "call_expression":  # on(boat) { ... }
+                callee = called_of(callee)
+            name = last_name(callee)
             return self.source.text(name) if name is not None else ""
         if call.type == "constructor_invocation":
             words = type_words(self.source, child_of(call, "user_type"))

@@ -7,7 +7,9 @@ A change of a variable is laid at the variable that it changes. Where that is no
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from collections.abc import Iterable
+from bisect import bisect_left
+from collections import Counter
+from collections.abc import Iterable, Iterator, Set
 from typing import Literal
 
 from msgspec import Struct
@@ -33,6 +35,8 @@ Way = Literal[
 ]
 
 _NO_VARIABLES = frozenset({"alias", "constant", "method", "type"})
+_ENOUGH = 2
+"""Changes of a variable that may be another one, after which more of them tell nothing."""
 _TEXTS = frozenset({"String", "String?"})
 _MEMBERS = frozenset({"type", "anonymous"})
 
@@ -112,63 +116,58 @@ class WordBindings(ABC):
     def all(self) -> list[Binding]:
         """Return every binding of the word, in every scope, in order."""
         changes: list[Change] = []
-        uses: list[tuple[int, int]] = []
+        uses = _Uses()
         for stack in self.source.stacks([self.word]):
             if stack[-1].type != "identifier" or len(stack) < 2:
                 continue
             binding = self._declared(stack)
             if binding is not None:
-                if _is_used_above(binding, uses):
+                if uses.are_above(binding):
                     hidden = replace(binding, way="unknown", value=None, why=HIDES)
                     self.found.append(hidden)
                 self.found.append(binding)
+                uses.declare(binding)
             else:
-                uses += [self._use(stack[-1])] if self._is_alone(stack) else []
+                if self._is_alone(stack):
+                    uses.add(stack[-1].start_byte)
                 change = self._change(stack)
                 changes += [change] if change is not None else []
-        laid = [one for change in changes for one in self._laid(change)]
-        return sorted((*self.found, *laid), key=lambda one: one.name.start_byte)
-
-    def _use(self, name: Node) -> tuple[int, int]:
-        """Return where a word is used, and where the innermost region starts that declares it."""
-        at = name.start_byte
-        regions = (one.within.node for one in self.found if one.owner == one.within.node.id)
-        around = (one.start_byte for one in regions if one.start_byte <= at < one.end_byte)
-        return at, max(around, default=-1)
+        return sorted((*self.found, *self._all_laid(changes)), key=lambda one: one.name.start_byte)
 
     def _alteration(self, stack: Stack, place: int, scopes: tuple[Scope, ...]) -> Change | None:
         """Return the change in place of what stands at a place, by this name or another one."""
         why = self.alterations.why(stack[: place + 1])
         return Change(stack[-1], self._scope(stack), scopes, None, True, why) if why else None
 
-    def _laid(self, change: Change) -> list[Binding]:
-        """Return what a change binds: the innermost variable around it, others that it may be."""
+    def _all_laid(self, changes: Iterable[Change]) -> Iterator[Binding]:
+        """Yield what the changes bind; of those that may be of many variables, enough for each."""
         owners = {one.owner for one in self.found if one.way not in _NO_VARIABLES}
-        nearest: Scope | None = None
+        texts, members = self._texts(), {True: self._members(True), False: self._members(False)}
+        laid: Counter[tuple[bool, str]] = Counter()
+        for change in changes:
+            nearest, is_sure = self._nearest(change, owners)
+            meant = [] if nearest is None else [nearest.node.id]
+            kind = change.in_place, change.why
+            if not is_sure:
+                others = members[change.in_place]
+                some = others if laid[kind] < _ENOUGH else others[: 1 - len(meant)]
+                meant += [one for one in some if one not in meant]
+                laid[kind] += 1
+            fixed = texts if change.in_place else ()
+            yield from (change.at(owner) for owner in meant if owner not in fixed)
+
+    def _nearest(self, change: Change, owners: Set[int]) -> tuple[Scope | None, bool]:
+        """Return the scope whose variable a change is of, and whether it is surely of that one."""
         passed: list[Scope] = []
         for scope in change.scopes:
             if scope.node.id in owners:
-                nearest = scope
-                break
+                if scope.sort == "region":  # a local one comes before a member
+                    passed = [one for one in passed if one.sort != "region"]
+                return scope, not passed
             passed += [scope] if self._opens_more(scope) else []
-        if nearest is not None and nearest.sort == "region":  # a local one comes before a member
-            passed = [one for one in passed if one.sort != "region"]
-        meant = [] if nearest is None else [nearest.node.id]
-        if nearest is None or passed:
-            meant += [one for one in self._members(change) if one not in meant]
-        fixed = self._texts() if change.in_place else set()
-        return [change.at(owner) for owner in meant if owner not in fixed]
+        return None, False
 
-    def _texts(self) -> set[int]:
-        """Return the owners of what is declared to be a text, which nothing changes in place."""
-        declared = (one for one in self.found if one.declared is not None)
-        return {
-            one.owner
-            for one in declared
-            if one.declared is not None and self.source.text(one.declared) in _TEXTS
-        }
-
-    def _members(self, change: Change) -> list[int]:
+    def _members(self, in_place: bool) -> list[int]:
         """Return the owners of all members that a change through an object may be of."""
         return sorted(
             {
@@ -176,15 +175,46 @@ class WordBindings(ABC):
                 for one in self.found
                 if one.way not in _NO_VARIABLES
                 and one.within.sort in _MEMBERS
-                and (change.in_place or self._is_variable(one))
+                and (in_place or self._is_variable(one))
             }
         )
 
+    def _texts(self) -> set[int]:
+        """Return the owners of what is declared to be a text, which nothing changes in place."""
+        declared = [(one.owner, one.declared) for one in self.found if one.declared is not None]
+        return {owner for owner, kind in declared if self.source.text(kind) in _TEXTS}
 
-def _is_used_above(binding: Binding, uses: Iterable[tuple[int, int]]) -> bool:
-    """Whether a local name stands further up in its block, where it is one further out."""
-    scope = binding.within
-    if scope.sort != "region" or binding.owner != scope.node.id:
-        return False
-    start = scope.node.start_byte
-    return any(at >= start >= declared for at, declared in uses)
+
+class _Uses:
+    """Where a word was used until now, each with the start of the region that declared it.
+
+    Both lists are such that the last that fits is found without going through all.
+    """
+
+    def __init__(self) -> None:
+        self._around: list[tuple[int, int]] = []
+        self._found: list[tuple[int, int]] = []
+
+    def declare(self, binding: Binding) -> None:
+        """Take note of a region, or a type, that declares the word."""
+        node = binding.within.node
+        if binding.owner == node.id:
+            self._around.append((node.start_byte, node.end_byte))
+
+    def add(self, at: int) -> None:
+        """Take note of a use."""
+        while self._around and self._around[-1][1] <= at:
+            self._around.pop()
+        declared = self._around[-1][0] if self._around else -1
+        while self._found and self._found[-1][1] >= declared:
+            self._found.pop()  # a later use that is declared as far out tells more
+        self._found.append((at, declared))
+
+    def are_above(self, binding: Binding) -> bool:
+        """Whether a local name stands further up in its block, where it is one further out."""
+        scope = binding.within
+        if scope.sort != "region" or binding.owner != scope.node.id:
+            return False
+        start = scope.node.start_byte
+        first = bisect_left(self._found, (start, -1))
+        return first < len(self._found) and self._found[first][1] <= start

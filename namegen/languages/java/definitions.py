@@ -31,15 +31,11 @@ class Definitions(MemberFinder):
     def _bindings_of(self, word: str) -> list[Binding]:
         return bindings_of(self._alterations, word)
 
-    def find(self, path: Path) -> list[Definition]:
-        """Return every binding of a path."""
-        if not path:
-            return []
+    def _sought(self, path: Path) -> list[Definition]:
         if path[0].startswith("@"):
             return self._valued(self._in_region(path), path[1:], path) or self._of_anonymous(path)
-        bound = [
-            one for one in self._named(path[:1]) if one.way == "type" and one.within.sort == "file"
-        ]
+        root = self.owned(path[0].removesuffix("()"), self.source.root.id)
+        bound = [one for one in root if one.way == "type"]
         return self._valued(bound, path, path)
 
     def bound_at(self, path: Path) -> list[Binding]:
@@ -89,7 +85,7 @@ class Definitions(MemberFinder):
             return unknown
         word = rest[0]
         if word.endswith("()"):
-            methods = self._members_named(constant.owner, word)
+            methods = self.members_named(constant.owner, word)
             returned = self._returned_name(methods[0]) if len(methods) == 1 else None
             if returned is None:
                 return unknown
@@ -98,7 +94,7 @@ class Definitions(MemberFinder):
         arguments = elements(given) if given is not None else []
         bound = [
             one
-            for one in self._members_named(constant.owner, word)
+            for one in self.members_named(constant.owner, word)
             if one.way in {"value", "assigned", "unknown"}
         ]
         if len(bound) != 1 or bound[0].value is None:
@@ -110,14 +106,6 @@ class Definitions(MemberFinder):
             return unknown
         return expression(self.source, constant.within, arguments[place])
 
-    def _members_named(self, owner: int, word: str) -> list[Binding]:
-        wants = word.endswith("()")
-        return [
-            one
-            for one in self._named((word,))
-            if one.owner == owner and (one.way == "method") == wants
-        ]
-
     def _parameter_place(self, assigned: Binding, count: int) -> int | None:
         """Return which parameter of its constructor a field is filled with."""
         constructor = next(
@@ -128,7 +116,7 @@ class Definitions(MemberFinder):
         parameters = constructor.child_by_field_name("parameters")
         names = [_name(one) for one in elements(parameters)] if parameters is not None else []
         word = self.source.text(assigned.value)
-        filled = [one for one in self._named((word,)) if one.owner == constructor.id]
+        filled = self.owned(word, constructor.id)
         if len(names) != count or [one.way for one in filled] != ["parameter"]:
             return None
         return next((at for at, one in enumerate(names) if same(one, filled[0].name)), None)

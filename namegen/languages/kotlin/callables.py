@@ -37,6 +37,7 @@ class Callables:
     def __init__(self, source: Source) -> None:
         self.source = source
         self._known: dict[str, list[list[Filled]]] = {}
+        self._extended: dict[str, list[Node]] = {}
 
     def filled(self, stack: Stack) -> Iterator[Filled]:
         """Yield the parameters that an argument, or the lambda behind a call, fills."""
@@ -57,14 +58,18 @@ class Callables:
         """Whether the file has a function or a class of this name."""
         return bool(self._parameters_of(word))
 
-    def extended(self, word: str) -> Iterator[Node]:
-        """Yield the functions of a name that are called on what is no object of their class."""
-        for stack in self.source.stacks([word]):
-            function = stack[-2] if len(stack) > 1 else stack[-1]
-            named = same(function.child_by_field_name("name"), stack[-1])
-            is_one = function.type == "function_declaration" and named
-            if is_one and any(child.type == "." for child in function.children):
-                yield function
+    def extended(self, word: str) -> list[Node]:
+        """Return the functions of a name that are called on what is no object of their class."""
+        if word not in self._extended:
+            above = (stack[-2:] for stack in self.source.stacks([word]) if len(stack) > 1)
+            self._extended[word] = [
+                function
+                for function, name in above
+                if function.type == "function_declaration"
+                and same(function.child_by_field_name("name"), name)
+                and any(child.type == "." for child in function.children)
+            ]
+        return self._extended[word]
 
     def _called(self, stack: Stack) -> str:
         """Return the name of the function or the class that the last of the stack calls."""

@@ -9,6 +9,7 @@ from namegen.languages.expressions import RUN_TIME
 from namegen.languages.kotlin.altering import KotlinAlterations
 from namegen.languages.kotlin.bindings import bindings_of, may_be_overridden, returned
 from namegen.languages.kotlin.classes import Classes
+from namegen.languages.kotlin.constructors import Constructors
 from namegen.languages.kotlin.expressions import dotted, expression, opened
 from namegen.languages.kotlin.implicit_receivers import ImplicitReceivers
 from namegen.languages.kotlin.instances import Instance, instance_of
@@ -32,22 +33,19 @@ class Definitions(MemberFinder):
     def __init__(self, source: Source) -> None:
         super().__init__(source)
         self._alterations = KotlinAlterations(source)
+        self.constructors = Constructors(source)
         self._classes = Classes(source, self.bindings, self.bound_at)
         self._receivers = ImplicitReceivers(source, self._classes, self.bindings)
 
     def _bindings_of(self, word: str) -> list[Binding]:
         return bindings_of(self._alterations, word)
 
-    def find(self, path: Path) -> list[Definition]:
-        """Return every binding of a path."""
-        if not path:
-            return []
+    def _sought(self, path: Path) -> list[Definition]:
         if path[0].startswith("@"):
             if path[1:2] in {(OF_RECEIVER,), ("this",)}:
                 return self._of_receiver(path)
             return self._valued(self._in_region(path), path[1:], path) or self._of_anonymous(path)
-        root = self.source.root.id
-        bound = [one for one in self._named(path[:1]) if one.owner == root]
+        bound = self.owned(path[0].removesuffix("()"), self.source.root.id)
         return self._valued(bound, path, path)
 
     def _of_receiver(self, path: Path) -> list[Definition]:
@@ -75,7 +73,7 @@ class Definitions(MemberFinder):
             if len(types) != 1 or types[0].value is None:
                 return []
             owner = types[0].value.id
-        return [one for one in self._named(path[-1:]) if one.owner == owner]
+        return self.owned(path[-1].removesuffix("()"), owner)
 
     def _owners(self, node: Node, words: Path) -> tuple[set[int], Path]:
         companion = child_of(body_of(node), "companion_object")

@@ -19,11 +19,9 @@ from typing import Literal
 
 from msgspec import Struct
 
+from namegen.languages.kotlin.type_arguments import end_of_types
 from namegen.model.places import Span
 
-_DEEPEST = 3
-"""Types within one another that are told from comparisons."""
-_BLANKS = rb"[ \t\r\n]*"
 _PLAIN = re.compile(rb"[A-Za-z_\x80-\xff][\w\x80-\xff]*")
 _KEYWORDS = frozenset(
     b"as break class continue do else false for fun if in interface is null object package "
@@ -31,19 +29,7 @@ _KEYWORDS = frozenset(
 )
 """Words that are no names without back-ticks (Kotlin documentation, Hard keywords)."""
 _WORD = rb"(?:[A-Za-z_\x80-\xff][\w\x80-\xff]*|`[^`\r\n]+`)"
-
-
-def _types(depth: int) -> bytes:
-    """Return the pattern of ``<A, out B?, (C) -> D>`` with so many more inside of one another."""
-    inner = b"(?:%b)?" % _types(depth - 1) if depth else b""
-    named = rb"%b(?:%b\.%b%b)*%b\??" % (_WORD, _BLANKS, _BLANKS, _WORD, inner)
-    listed = rb"%b(?:%b,%b%b)*" % (named, _BLANKS, _BLANKS, named)
-    function = rb"\(%b(?:%b)?%b\)%b->%b%b" % (_BLANKS, listed, _BLANKS, _BLANKS, _BLANKS, named)
-    one = rb"(?:(?:(?:in|out)[ \t]+)?%b|\*|%b)" % (named, function)
-    return rb"<%b%b(?:%b,%b%b)*%b>" % (_BLANKS, one, _BLANKS, _BLANKS, one, _BLANKS)
-
-
-_ARGUMENTS = re.compile(rb"(?<=[\w\x80-\xff`])[ \t]*%b(?=[ \t]*[({])" % _types(_DEEPEST))
+_OPENS = re.compile(rb"[ \t]*[({]")
 _CALL = rb"(?=%b[ \t]*[(<\[])" % _WORD
 _STARTS = rb"(?:(?<=[=(,\[{&|<>*/%:?;\r\n])[ \t]*|\b(?:else|in|return|throw)[ \t]+)"
 """What stands before a minus that takes nothing from anything."""
@@ -121,10 +107,10 @@ class _Mending:
             if self.around[-1][0] == "code" and self.data[at - 1 : at] in (b" ", b"\t"):
                 self.done[at - 1] = 0x0A
         elif found.endswith(b"<"):
-            types = _ARGUMENTS.match(self.data, at)
-            if types is not None:
-                self.done[at : types.end()] = b" " * (types.end() - at)
-                return types.end()
+            end = end_of_types(self.data, match.end())
+            if end is not None and _OPENS.match(self.data, end):
+                self.done[at:end] = b" " * (end - at)
+                return end
         elif found[:1] == b"`" and is_plain(found[1:-1]):
             self.done[at] = self.done[match.end() - 1] = 0x20
         elif found[-1:] in (b"!", b"-", b"+") and found != b"!!":

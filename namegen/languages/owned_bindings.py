@@ -10,7 +10,7 @@ from abc import ABC, abstractmethod
 from bisect import bisect_left
 from collections import Counter
 from collections.abc import Iterable, Iterator, Set
-from typing import Literal
+from typing import Generic, Literal, Protocol, TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -35,6 +35,7 @@ Way = Literal[
 ]
 
 _NO_VARIABLES = frozenset({"alias", "constant", "method", "type"})
+_ANY_OWNER = 0
 _ENOUGH = 2
 """Changes of a variable that may be another one, after which more of them tell nothing."""
 _TEXTS = frozenset({"String", "String?"})
@@ -73,6 +74,8 @@ class Change(Struct, frozen=True):
     in_place: bool = False
     """Whether what it holds is changed, as can be done to what gets no other value."""
     why: str = CHANGED
+    of: str = ""
+    """The class of the object that it is said to be of, if that is told."""
 
     def at(self, owner: int) -> Binding:
         """Return what the change gives to the variable of an owner."""
@@ -80,11 +83,24 @@ class Change(Struct, frozen=True):
         return Binding(self.name, owner, way, self.within, self.value, self.why)
 
 
-class WordBindings(ABC):
+class Kinship(Protocol):
+    """What knows how the types of a file are derived from one another."""
+
+    def relatives(self, word: str) -> frozenset[int]:
+        """Return the types that may be of one class: it, those above it, those derived from it."""
+
+    def inherited_from(self, node: Node) -> frozenset[int] | None:
+        """Return the types that a type is derived from; None if one of them is in another file."""
+
+
+FamiliesT = TypeVar("FamiliesT", bound=Kinship)
+
+
+class WordBindings(ABC, Generic[FamiliesT]):
     """Finds all bindings of one word in a file."""
 
-    def __init__(self, alterations: Alterations, word: str) -> None:
-        self.alterations = alterations
+    def __init__(self, alterations: Alterations, families: FamiliesT, word: str) -> None:
+        self.alterations, self.families = alterations, families
         self.source = alterations.source
         self.word = word
         self.found: list[Binding] = []
@@ -143,29 +159,42 @@ class WordBindings(ABC):
         """Yield what the changes bind; of those that may be of many variables, enough for each."""
         owners = {one.owner for one in self.found if one.way not in _NO_VARIABLES}
         texts, members = self._texts(), {True: self._members(True), False: self._members(False)}
-        laid: Counter[tuple[bool, str]] = Counter()
+        laid: Counter[tuple[int, bool, str]] = Counter()
         for change in changes:
-            nearest, is_sure = self._nearest(change, owners)
+            nearest, passed = self._nearest(change, owners)
             meant = [] if nearest is None else [nearest.node.id]
-            kind = change.in_place, change.why
-            if not is_sure:
+            if nearest is None or passed:
+                known = self._known_owners(change, passed, owners)
                 others = members[change.in_place]
-                some = others if laid[kind] < _ENOUGH else others[: 1 - len(meant)]
-                meant += [one for one in some if one not in meant]
-                laid[kind] += 1
+                some = others if known is None else [one for one in others if one in known]
+                few = _enough(change, some, laid, _ANY_OWNER if known is None else None)
+                few = few if few or meant else some[:1]  # for the numbers that are assigned
+                meant += [one for one in few if one not in meant]
             fixed = texts if change.in_place else ()
             yield from (change.at(owner) for owner in meant if owner not in fixed)
 
-    def _nearest(self, change: Change, owners: Set[int]) -> tuple[Scope | None, bool]:
-        """Return the scope whose variable a change is of, and whether it is surely of that one."""
+    def _nearest(self, change: Change, owners: Set[int]) -> tuple[Scope | None, list[Scope]]:
+        """Return the scope that surely declares what is changed, and those within that may too."""
         passed: list[Scope] = []
         for scope in change.scopes:
             if scope.node.id in owners:
                 if scope.sort == "region":  # a local one comes before a member
                     passed = [one for one in passed if one.sort != "region"]
-                return scope, not passed
+                return scope, passed
             passed += [scope] if self._opens_more(scope) else []
-        return None, False
+        return None, passed
+
+    def _known_owners(
+        self, change: Change, passed: Iterable[Scope], owners: Set[int]
+    ) -> Set[int] | None:
+        """Return the types whose variable a change may be of; None if it may be any's."""
+        if not change.scopes:
+            return self.families.relatives(change.of) if change.of else None
+        for scope in passed:  # what is inherited further in comes before names further out
+            bases = None if scope.sort == "region" else self.families.inherited_from(scope.node)
+            if bases is None or not bases.isdisjoint(owners):
+                return bases
+        return frozenset()
 
     def _members(self, in_place: bool) -> list[int]:
         """Return the owners of all members that a change through an object may be of."""
@@ -183,6 +212,22 @@ class WordBindings(ABC):
         """Return the owners of what is declared to be a text, which nothing changes in place."""
         declared = [(one.owner, one.declared) for one in self.found if one.declared is not None]
         return {owner for owner, kind in declared if self.source.text(kind) in _TEXTS}
+
+
+def _enough(
+    change: Change, owners: list[int], laid: Counter[tuple[int, bool, str]], of_all: int | None
+) -> list[int]:
+    """Return the owners at which not enough was laid yet, and take note of what will be.
+
+    ``of_all`` stands for all owners together, where a change may be of any.
+    """
+    if of_all is not None:
+        key = of_all, change.in_place, change.why
+        laid[key] += 1
+        return owners if laid[key] <= _ENOUGH else []
+    few = [one for one in owners if laid[one, change.in_place, change.why] < _ENOUGH]
+    laid.update((one, change.in_place, change.why) for one in few)
+    return few
 
 
 class _Uses:

@@ -7,10 +7,12 @@ from tree_sitter import Node
 from namegen.languages.definitions import reason
 from namegen.languages.expressions import RUN_TIME
 from namegen.languages.kotlin.altering import KotlinAlterations
-from namegen.languages.kotlin.bindings import bindings_of, may_be_overridden, returned
+from namegen.languages.kotlin.bindings import bindings_of
 from namegen.languages.kotlin.classes import Classes
 from namegen.languages.kotlin.constructors import Constructors
+from namegen.languages.kotlin.declarations import may_be_overridden, returned
 from namegen.languages.kotlin.expressions import dotted, expression, opened
+from namegen.languages.kotlin.families import KotlinFamilies
 from namegen.languages.kotlin.implicit_receivers import ImplicitReceivers
 from namegen.languages.kotlin.instances import Instance, instance_of
 from namegen.languages.kotlin.scopes import OF_RECEIVER, REGIONS, scope_of, tries
@@ -33,12 +35,13 @@ class Definitions(MemberFinder):
     def __init__(self, source: Source) -> None:
         super().__init__(source)
         self._alterations = KotlinAlterations(source)
+        self._families = KotlinFamilies(source)
         self.constructors = Constructors(source)
         self._classes = Classes(source, self.bindings, self.bound_at)
         self._receivers = ImplicitReceivers(source, self._classes, self.bindings)
 
     def _bindings_of(self, word: str) -> list[Binding]:
-        return bindings_of(self._alterations, word)
+        return bindings_of(self._alterations, self._families, word)
 
     def _sought(self, path: Path) -> list[Definition]:
         if path[0].startswith("@"):

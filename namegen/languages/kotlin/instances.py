@@ -9,8 +9,8 @@ from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.expressions import RUN_TIME
-from namegen.languages.kotlin.bindings import returned
 from namegen.languages.kotlin.constructors import Constructor, Constructors
+from namegen.languages.kotlin.declarations import returned
 from namegen.languages.kotlin.expressions import dotted, expression
 from namegen.languages.kotlin.trees import child_of
 from namegen.languages.owned_bindings import Binding

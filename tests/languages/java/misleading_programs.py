@@ -82,4 +82,53 @@ UNSURE = {
     "a class whose constructor changes its parameter": """
         static class Side { final String n; Side(String m) { m = m + "x"; n = m; } }
         static void run() { motor(new Side("bow").n); }""",
+    "a change by a parameter": """
+        static class Part { String n = "bow"; void go() { motor(n); } }
+        static void set(Part other) { other.n = "x"; }
+        static void run() { Part p = new Part(); set(p); p.go(); }""",
+    "a change by the name of a class above": """
+        static class Part { String n = "bow"; }
+        static class Upper extends Part { void go() { motor(n); } }
+        static void run() { Upper u = new Upper(); Part p = u; p.n = "x"; u.go(); }""",
+    "a change by the name of a class below": """
+        static class Part { String n = "bow"; void go() { motor(n); } }
+        static class Upper extends Part { }
+        static void run() { Upper u = new Upper(); u.n = "x"; u.go(); }""",
+    "a change by super": """
+        static class Part { String n = "bow"; void go() { motor(n); } }
+        static class Upper extends Part { void set() { super.n = "x"; } }
+        static void run() { Upper u = new Upper(); u.set(); u.go(); }""",
+    "a change in an object with a body": """
+        static class Part { String n = "bow"; void go() { motor(n); } }
+        static void run() { Part p = new Part() { void go() { n = "x"; super.go(); } }; p.go();
+          }""",
+    "a change by what a method gives": """
+        static class Part { String n = "bow"; void go() { motor(n); } }
+        static Part part = new Part();
+        static Part part() { return part; }
+        static void run() { part().n = "x"; part.go(); }""",
+    "a change by an element": """
+        static class Part { String n = "bow"; void go() { motor(n); } }
+        static void run() { Part[] p = {new Part()}; p[0].n = "x"; p[0].go(); }""",
+    "a change by a loop": """
+        static class Part { String n = "bow"; void go() { motor(n); } }
+        static void run() { Part[] all = {new Part()}; for (Part p : all) p.n = "x";
+          for (var p : all) p.n = p.n + "y"; all[0].go(); }""",
+    "a change by a cast": """
+        static class Part { String n = "bow"; void go() { motor(n); } }
+        static void run() { Object o = new Part(); ((Part) o).n = "x"; ((Part) o).go(); }""",
+    "a change by a parameter of a class": """
+        static class Part { String n = "bow"; void go() { motor(n); } }
+        static <T extends Part> void set(T other) { other.n = "x"; }
+        static void run() { Part p = new Part(); set(p); p.go(); }""",
+    "a change of what a class inherits": """
+        static class Part { String n = "bow"; }
+        static class Upper extends Part { void set() { n = "x"; } void go() { motor(n); } }
+        static void run() { Upper u = new Upper(); u.set(); u.go(); }""",
+    "a change of a static name": """
+        static class Part { static String n = "bow"; static void go() { motor(n); } }
+        static void run() { Part.n = "x"; Part.go(); }""",
+    "a list of an object that is filled": """
+        static class Part { String[] n = {"bow"}; void go() { for (String s : n) motor(s); } }
+        static void run() { Part p = new Part(); p.n[0] = "x"; p.go(); }""",
 }

@@ -8,7 +8,7 @@ from tree_sitter import Node
 
 from namegen.languages.families import Families, Kin
 from namegen.languages.kotlin.declarations import declared
-from namegen.languages.kotlin.expressions import dotted
+from namegen.languages.kotlin.expressions import dotted, opened
 from namegen.languages.kotlin.scopes import TYPES, has_receiver
 from namegen.languages.kotlin.trees import called_of, last_name
 from namegen.languages.kotlin.types import base_types, type_words
@@ -40,7 +40,7 @@ class KotlinFamilies(Families):
 
     def class_of(self, stack: Stack, scope: Scope) -> str:
         """Return the name of the class of the object at the end of a stack; empty if not told."""
-        node = stack[-1]
+        node = opened(stack[-1]) if stack[-1].type == "unary_expression" else stack[-1]
         if node.type == "super_expression":
             own = scope.type
             bases = base_types(self.source, own.node) if own is not None else []

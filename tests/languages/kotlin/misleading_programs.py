@@ -140,4 +140,63 @@ UNSURE = {
         class Lib { val name = "x"; fun more() = this }
         val name = "bow"
         fun run() { Lib().more().run { motor(name) } }""",
+    "a change by a parameter": """
+        class Part { var n = "bow"; fun go() { motor(n) } }
+        fun set(other: Part) { other.n = "x" }
+        fun run() { val p = Part(); set(p); p.go() }""",
+    "a change by the name of a class above": """
+        open class Part { var n = "bow" }
+        class Upper : Part() { fun go() { motor(n) } }
+        fun run() { val u = Upper(); val p: Part = u; p.n = "x"; u.go() }""",
+    "a change by the name of a class below": """
+        open class Part { var n = "bow"; fun go() { motor(n) } }
+        class Upper : Part()
+        fun run() { val u = Upper(); u.n = "x"; u.go() }""",
+    "a change by super": """
+        open class Part { open var n = "bow"; fun go() { motor(n) } }
+        class Upper : Part() { fun set() { super.n = "x" } }
+        fun run() { val u = Upper(); u.set(); u.go() }""",
+    "a change in an object with a body": """
+        open class Part { var n = "bow"; open fun go() { motor(n) } }
+        fun run() { val p = object : Part() { override fun go() { n = "x"; super.go() } }
+          p.go() }""",
+    "a change by what a function gives": """
+        class Part { var n = "bow"; fun go() { motor(n) } }
+        val part = Part()
+        fun part() = part
+        fun run() { part().n = "x"; part.go() }""",
+    "a change by an element": """
+        class Part { var n = "bow"; fun go() { motor(n) } }
+        fun run() { val p = arrayOf(Part()); p[0].n = "x"; p[0].go() }""",
+    "a change by a cast": """
+        class Part { var n = "bow"; fun go() { motor(n) } }
+        fun run() { val o: Any = Part(); (o as Part).n = "x"; o.go() }""",
+    "a change by what is of any class": """
+        class Part { var n = "bow"; fun go() { motor(n) } }
+        fun set(o: Any) { if (o is Part) o.n = "x" }
+        fun run() { val p = Part(); set(p); p.go() }""",
+    "a change by a parameter of a class": """
+        open class Part { var n = "bow"; fun go() { motor(n) } }
+        fun <T : Part> set(o: T) { o.n = "x" }
+        fun run() { val p = Part(); set(p); p.go() }""",
+    "a change by an interface": """
+        interface Named { var n: String }
+        class Part : Named { override var n = "bow"; fun go() { motor(n) } }
+        fun set(o: Named) { o.n = "x" }
+        fun run() { val p = Part(); set(p); p.go() }""",
+    "a change in apply": """
+        class Part { var n = "bow"; fun go() { motor(n) } }
+        fun run() { val p = Part().apply { n = "x" }; p.go() }""",
+    "a change of a companion's name": """
+        class Part { companion object { var n = "bow"; fun go() { motor(n) } } }
+        fun run() { Part.n = "x"; Part.go() }""",
+    "a change of an object's name": """
+        object Names { var n = "bow" }
+        fun run() { Names.n = "x"; motor(Names.n) }""",
+    "a change of a receiver's own variable": """
+        class Lamp { var n = "lamp" }
+        class Part { var n = "bow"; fun go() { motor(n) } }
+        class Deck { val one = Part() }
+        fun run() { val one = Lamp(); val d = Deck(); with(d) { this.one.n = "x" }; one.n = "y";
+          d.one.go() }""",
 }

@@ -5,10 +5,11 @@ Each language is one package below this one, found by walking the folder. Its
 
 What languages share lies beside the packages, as bases that a language fills in:
 ``readings.py`` (a file's facts) with ``uses.py`` (look-ups) and ``parameters.py`` (names that
-a function is given), ``definitions.py`` (with ``members.py``, ``owned_bindings.py`` and
-``scopes.py`` where names belong to types and regions), ``imports.py``, ``expressions.py``,
-``numbers.py`` and ``named_values.py``, all on ``sources.py``, whose parser may be one of
-``mended_parsers.py``. ``prefilters.py`` tells from bytes which files can hold a look-up.
+a function is given), ``definitions.py`` (with ``members.py``, ``owned_bindings.py``,
+``alterations.py`` and ``scopes.py`` where names belong to types and regions), ``imports.py``,
+``expressions.py``, ``numbers.py`` and ``named_values.py``, all on ``sources.py``, whose parser
+may be one of ``mended_parsers.py``. ``prefilters.py`` tells from bytes which files can hold a
+look-up.
 Texts come in by ``encodings.py``, with ``surrogates.py`` for escapes in pairs. Edits are spelt
 and proved with ``edits.py``, ``proofs.py`` and ``import_lines.py``.
 """

@@ -12,10 +12,11 @@ from namegen.languages.sources import Source, same, span_of
 from namegen.model.facts import Definition, Path, Unknown
 
 CHANGED = "it is changed at run time"
+ALTERED = "an element of it may be changed"
 HANDED_ON = "it may be changed through another name"
 HIDES = "the word is another name further up in the block"
 OVERRIDDEN = "a class that is derived may give another one"
-_WEIGHING = frozenset({HANDED_ON, HIDES, OVERRIDDEN})
+_WEIGHING = frozenset({ALTERED, HANDED_ON, HIDES, OVERRIDDEN})
 """Reasons that say more than that a name gets several values."""
 
 

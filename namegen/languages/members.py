@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from abc import abstractmethod
+from collections import defaultdict
 from collections.abc import Set
 from typing import ClassVar
 
@@ -12,7 +13,7 @@ from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.expressions import RUN_TIME
 from namegen.languages.owned_bindings import Binding
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Stack, span_of
+from namegen.languages.sources import Source, Stack, span_of
 from namegen.model.facts import Definition, Expression, Path, Ref, Unknown
 
 
@@ -21,6 +22,22 @@ class MemberFinder(DefinitionFinder[Binding]):
 
     ANONYMOUS: ClassVar[str]
     """The type of node that makes an object with a body of its own."""
+
+    def __init__(self, source: Source) -> None:
+        super().__init__(source)
+        self._found: dict[Path, list[Definition]] = {}
+        self._owned: dict[str, dict[int, list[Binding]]] = {}
+        self._started: dict[str, dict[int, list[Binding]]] = {}
+
+    def find(self, path: Path) -> list[Definition]:
+        """Return every binding of a path."""
+        if path not in self._found:
+            self._found[path] = self._sought(path) if path else []
+        return self._found[path]
+
+    @abstractmethod
+    def _sought(self, path: Path) -> list[Definition]:
+        """Return every binding of a path that is not empty."""
 
     @abstractmethod
     def _value(self, binding: Binding) -> Expression:
@@ -55,15 +72,31 @@ class MemberFinder(DefinitionFinder[Binding]):
         """Return what a type is, in words."""
         return "a type"
 
-    def _named(self, words: Path) -> list[Binding]:
-        return self.bindings(words[0].removesuffix("()")) if words else []
+    def owned(self, word: str, owner: int) -> list[Binding]:
+        """Return the bindings of a word that belong to a type or a region."""
+        if word not in self._owned:
+            found: defaultdict[int, list[Binding]] = defaultdict(list)
+            for one in self.bindings(word):
+                found[one.owner].append(one)
+            self._owned[word] = dict(found)
+        return self._owned[word].get(owner, [])
+
+    def members_named(self, owner: int, word: str) -> list[Binding]:
+        """Return the bindings of a member of a type: with brackets, of a method."""
+        bound = self.owned(word.removesuffix("()"), owner)
+        return [one for one in bound if (one.way == "method") == word.endswith("()")]
 
     def _in_region(self, path: Path) -> list[Binding]:
         """Return the bindings of a word in the region at a byte: ("@120", "name")."""
-        start = int(path[0][1:])
-        return [
-            one for one in self._named(path[1:2]) if one.within.owner_starts_at(one.owner, start)
-        ]
+        word = path[1].removesuffix("()") if len(path) > 1 else ""
+        if word and word not in self._started:
+            found: defaultdict[int, list[Binding]] = defaultdict(list)
+            for one in self.bindings(word):
+                start = one.within.start_of(one.owner)
+                if start is not None:
+                    found[start].append(one)
+            self._started[word] = dict(found)
+        return self._started[word].get(int(path[0][1:]), []) if word else []
 
     def _of_anonymous(self, path: Path) -> list[Definition]:
         """Return a member that ``new Boat() { ... }`` inherits: ("@120", "name")."""
@@ -111,7 +144,9 @@ class MemberFinder(DefinitionFinder[Binding]):
         if not words:
             return [Definition(path, Unknown(f"it is {self._sort(node)}, not text", span), span)]
         owners, words = self._owners(node, words)
-        bound = [one for one in self._named(words[:1]) if one.owner in owners]
+        word = words[0].removesuffix("()")
+        bound = [one for owner in owners for one in self.owned(word, owner)]
+        bound.sort(key=lambda one: one.name.start_byte)
         found = self._valued(bound, words, path)
         if found or bound:
             return found

@@ -7,16 +7,19 @@ A change of a variable is laid at the variable that it changes. Where that is no
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from collections.abc import Iterable, Iterator
-from typing import Literal
+from bisect import bisect_left
+from collections import Counter
+from collections.abc import Iterable, Iterator, Set
+from typing import Generic, Literal, Protocol, TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
 from tree_sitter import Node
 
-from namegen.languages.definitions import CHANGED, HANDED_ON, HIDES
+from namegen.languages.alterations import Alterations
+from namegen.languages.definitions import CHANGED, HIDES
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack
+from namegen.languages.sources import Stack
 
 Way = Literal[
     "value",
@@ -32,6 +35,10 @@ Way = Literal[
 ]
 
 _NO_VARIABLES = frozenset({"alias", "constant", "method", "type"})
+_ANY_OWNER = 0
+_ENOUGH = 2
+"""Changes of a variable that may be another one, after which more of them tell nothing."""
+_TEXTS = frozenset({"String", "String?"})
 _MEMBERS = frozenset({"type", "anonymous"})
 
 
@@ -67,6 +74,8 @@ class Change(Struct, frozen=True):
     in_place: bool = False
     """Whether what it holds is changed, as can be done to what gets no other value."""
     why: str = CHANGED
+    of: str = ""
+    """The class of the object that it is said to be of, if that is told."""
 
     def at(self, owner: int) -> Binding:
         """Return what the change gives to the variable of an owner."""
@@ -74,11 +83,25 @@ class Change(Struct, frozen=True):
         return Binding(self.name, owner, way, self.within, self.value, self.why)
 
 
-class WordBindings(ABC):
+class Kinship(Protocol):
+    """What knows how the types of a file are derived from one another."""
+
+    def relatives(self, word: str) -> frozenset[int]:
+        """Return the types that may be of one class: it, those above it, those derived from it."""
+
+    def inherited_from(self, node: Node) -> frozenset[int] | None:
+        """Return the types that a type is derived from; None if one of them is in another file."""
+
+
+FamiliesT = TypeVar("FamiliesT", bound=Kinship)
+
+
+class WordBindings(ABC, Generic[FamiliesT]):
     """Finds all bindings of one word in a file."""
 
-    def __init__(self, source: Source, word: str) -> None:
-        self.source = source
+    def __init__(self, alterations: Alterations, families: FamiliesT, word: str) -> None:
+        self.alterations, self.families = alterations, families
+        self.source = alterations.source
         self.word = word
         self.found: list[Binding] = []
 
@@ -99,18 +122,6 @@ class WordBindings(ABC):
         """Whether a member of a type can get another value."""
 
     @abstractmethod
-    def _is_changed(self, stack: Stack) -> bool:
-        """Whether the use of what holds several, the last of the stack, changes it in place."""
-
-    @abstractmethod
-    def _other_names(self, stack: Stack) -> Iterator[Node]:
-        """Yield the names that are given just what the last node of the stack stands for."""
-
-    @abstractmethod
-    def _place(self, stack: Stack) -> int:
-        """Return where a name stands as a whole, with ``this.`` or an object before it."""
-
-    @abstractmethod
     def _scope(self, stack: Stack) -> Scope:
         """Return the scope that the last node of the stack lies in."""
 
@@ -121,73 +132,71 @@ class WordBindings(ABC):
     def all(self) -> list[Binding]:
         """Return every binding of the word, in every scope, in order."""
         changes: list[Change] = []
-        uses: list[tuple[int, int]] = []
+        uses = _Uses()
         for stack in self.source.stacks([self.word]):
             if stack[-1].type != "identifier" or len(stack) < 2:
                 continue
             binding = self._declared(stack)
             if binding is not None:
-                if _is_used_above(binding, uses):
+                if uses.are_above(binding):
                     hidden = replace(binding, way="unknown", value=None, why=HIDES)
                     self.found.append(hidden)
                 self.found.append(binding)
+                uses.declare(binding)
             else:
-                uses += [self._use(stack[-1])] if self._is_alone(stack) else []
+                if self._is_alone(stack):
+                    uses.add(stack[-1].start_byte)
                 change = self._change(stack)
                 changes += [change] if change is not None else []
-        laid = [one for change in changes for one in self._laid(change)]
-        return sorted((*self.found, *laid), key=lambda one: one.name.start_byte)
-
-    def _use(self, name: Node) -> tuple[int, int]:
-        """Return where a word is used, and where the innermost region starts that declares it."""
-        at = name.start_byte
-        regions = (one.within.node for one in self.found if one.owner == one.within.node.id)
-        around = (one.start_byte for one in regions if one.start_byte <= at < one.end_byte)
-        return at, max(around, default=-1)
+        return sorted((*self.found, *self._all_laid(changes)), key=lambda one: one.name.start_byte)
 
     def _alteration(self, stack: Stack, place: int, scopes: tuple[Scope, ...]) -> Change | None:
         """Return the change in place of what stands at a place, by this name or another one."""
-        whole = stack[: place + 1]
-        why = CHANGED if self._is_changed(whole) else ""
-        if not why and self._is_changed_as(self._other_names(whole)):
-            why = HANDED_ON
+        why = self.alterations.why(stack[: place + 1])
         return Change(stack[-1], self._scope(stack), scopes, None, True, why) if why else None
 
-    def _is_changed_as(self, others: Iterable[Node]) -> bool:
-        """Whether a list is changed by other names, or by those that get it from these in turn."""
-        pending, seen = [self.source.text(one) for one in others], set[str]()
-        while pending:
-            word = pending.pop()
-            if word in seen:
-                continue
-            seen.add(word)
-            for stack in self.source.stacks([word]):
-                if stack[-1].type != "identifier" or len(stack) < 2:
-                    continue
-                whole = stack[: self._place(stack) + 1]
-                if self._is_changed(whole):
-                    return True
-                pending += [self.source.text(one) for one in self._other_names(whole)]
-        return False
-
-    def _laid(self, change: Change) -> list[Binding]:
-        """Return what a change binds: the innermost variable around it, others that it may be."""
+    def _all_laid(self, changes: Iterable[Change]) -> Iterator[Binding]:
+        """Yield what the changes bind; of those that may be of many variables, enough for each."""
         owners = {one.owner for one in self.found if one.way not in _NO_VARIABLES}
-        nearest: Scope | None = None
+        texts, members = self._texts(), {True: self._members(True), False: self._members(False)}
+        laid: Counter[tuple[int, bool, str]] = Counter()
+        for change in changes:
+            nearest, passed = self._nearest(change, owners)
+            meant = [] if nearest is None else [nearest.node.id]
+            if nearest is None or passed:
+                known = self._known_owners(change, passed, owners)
+                others = members[change.in_place]
+                some = others if known is None else [one for one in others if one in known]
+                few = _enough(change, some, laid, _ANY_OWNER if known is None else None)
+                few = few if few or meant else some[:1]  # for the numbers that are assigned
+                meant += [one for one in few if one not in meant]
+            fixed = texts if change.in_place else ()
+            yield from (change.at(owner) for owner in meant if owner not in fixed)
+
+    def _nearest(self, change: Change, owners: Set[int]) -> tuple[Scope | None, list[Scope]]:
+        """Return the scope that surely declares what is changed, and those within that may too."""
         passed: list[Scope] = []
         for scope in change.scopes:
             if scope.node.id in owners:
-                nearest = scope
-                break
+                if scope.sort == "region":  # a local one comes before a member
+                    passed = [one for one in passed if one.sort != "region"]
+                return scope, passed
             passed += [scope] if self._opens_more(scope) else []
-        if nearest is not None and nearest.sort == "region":  # a local one comes before a member
-            passed = [one for one in passed if one.sort != "region"]
-        meant = [] if nearest is None else [nearest.node.id]
-        if nearest is None or passed:
-            meant += [one for one in self._members(change) if one not in meant]
-        return [change.at(owner) for owner in meant]
+        return None, passed
 
-    def _members(self, change: Change) -> list[int]:
+    def _known_owners(
+        self, change: Change, passed: Iterable[Scope], owners: Set[int]
+    ) -> Set[int] | None:
+        """Return the types whose variable a change may be of; None if it may be any's."""
+        if not change.scopes:
+            return self.families.relatives(change.of) if change.of else None
+        for scope in passed:  # what is inherited further in comes before names further out
+            bases = None if scope.sort == "region" else self.families.inherited_from(scope.node)
+            if bases is None or not bases.isdisjoint(owners):
+                return bases
+        return frozenset()
+
+    def _members(self, in_place: bool) -> list[int]:
         """Return the owners of all members that a change through an object may be of."""
         return sorted(
             {
@@ -195,15 +204,62 @@ class WordBindings(ABC):
                 for one in self.found
                 if one.way not in _NO_VARIABLES
                 and one.within.sort in _MEMBERS
-                and (change.in_place or self._is_variable(one))
+                and (in_place or self._is_variable(one))
             }
         )
 
+    def _texts(self) -> set[int]:
+        """Return the owners of what is declared to be a text, which nothing changes in place."""
+        declared = [(one.owner, one.declared) for one in self.found if one.declared is not None]
+        return {owner for owner, kind in declared if self.source.text(kind) in _TEXTS}
 
-def _is_used_above(binding: Binding, uses: Iterable[tuple[int, int]]) -> bool:
-    """Whether a local name stands further up in its block, where it is one further out."""
-    scope = binding.within
-    if scope.sort != "region" or binding.owner != scope.node.id:
-        return False
-    start = scope.node.start_byte
-    return any(at >= start >= declared for at, declared in uses)
+
+def _enough(
+    change: Change, owners: list[int], laid: Counter[tuple[int, bool, str]], of_all: int | None
+) -> list[int]:
+    """Return the owners at which not enough was laid yet, and take note of what will be.
+
+    ``of_all`` stands for all owners together, where a change may be of any.
+    """
+    if of_all is not None:
+        key = of_all, change.in_place, change.why
+        laid[key] += 1
+        return owners if laid[key] <= _ENOUGH else []
+    few = [one for one in owners if laid[one, change.in_place, change.why] < _ENOUGH]
+    laid.update((one, change.in_place, change.why) for one in few)
+    return few
+
+
+class _Uses:
+    """Where a word was used until now, each with the start of the region that declared it.
+
+    Both lists are such that the last that fits is found without going through all.
+    """
+
+    def __init__(self) -> None:
+        self._around: list[tuple[int, int]] = []
+        self._found: list[tuple[int, int]] = []
+
+    def declare(self, binding: Binding) -> None:
+        """Take note of a region, or a type, that declares the word."""
+        node = binding.within.node
+        if binding.owner == node.id:
+            self._around.append((node.start_byte, node.end_byte))
+
+    def add(self, at: int) -> None:
+        """Take note of a use."""
+        while self._around and self._around[-1][1] <= at:
+            self._around.pop()
+        declared = self._around[-1][0] if self._around else -1
+        while self._found and self._found[-1][1] >= declared:
+            self._found.pop()  # a later use that is declared as far out tells more
+        self._found.append((at, declared))
+
+    def are_above(self, binding: Binding) -> bool:
+        """Whether a local name stands further up in its block, where it is one further out."""
+        scope = binding.within
+        if scope.sort != "region" or binding.owner != scope.node.id:
+            return False
+        start = scope.node.start_byte
+        first = bisect_left(self._found, (start, -1))
+        return first < len(self._found) and self._found[first][1] <= start

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 
 from msgspec.structs import replace
@@ -12,7 +13,9 @@ from namegen.model.workspaces import LookupRule
 
 _BEFORE = 200
 """Bytes before a word that are looked at; what reaches further back is not judged."""
-
+_BLANK = rb"(?:\s|//[^\r\n]*[\r\n]|/\*(?:[^*]|\*(?!/))*\*/)*"
+_GAP = _BLANK + rb"(?:<[^;{}()]*>" + _BLANK + rb")?`?\Z"
+"""What may stand between a sign and an identifier, which Kotlin allows in quotes."""
 
 LooksUp = Callable[[bytes, Span], bool]
 """Whether a look-up, or another name for it, can stand at an identifier; False is certain."""
@@ -77,6 +80,27 @@ def may_be_on(data: bytes, word: Span, receiver: bytes) -> bool:
     while letters and before[letters - 1] in LETTERS:
         letters -= 1
     return letters in (0, len(before)) or before[letters:] == receiver
+
+
+def is_behind(data: bytes, word: Span, sign: re.Pattern[bytes]) -> bool:
+    """Whether an identifier follows what `sign` made a pattern of; False is certain.
+
+    Comments and types in brackets may stand between, if they are no longer than what is looked at.
+    """
+    return sign.search(data, max(0, word.start - _BEFORE), word.start) is not None
+
+
+def behind(sign: bytes) -> re.Pattern[bytes]:
+    """Return the pattern of a sign or a word that an identifier follows."""
+    return re.compile(sign + _GAP)
+
+
+_REFERENCE = behind(b"::")
+
+
+def is_referred_to(data: bytes, word: Span) -> bool:
+    """Whether an identifier is that of a reference, ``boat::motor``; False is certain."""
+    return is_behind(data, word, _REFERENCE)
 
 
 def without_receivers(rules: Sequence[LookupRule]) -> list[LookupRule]:

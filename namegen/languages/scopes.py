@@ -57,9 +57,9 @@ class Scope(Struct, frozen=True):
         """Return the paths that a dotted name may mean in this scope, innermost scope first."""
         return tuple((*one.path, *words) for one in self.enclosing)
 
-    def owner_starts_at(self, owner: int, start: int) -> bool:
-        """Whether the region that is ``owner``, here or further out, starts at this byte."""
+    def start_of(self, owner: int) -> int | None:
+        """Return where the region that is ``owner``, here or further out, starts."""
         for scope in self.enclosing:
             if scope.node.id == owner:
-                return scope.node.start_byte == start and scope.sort != "type"
-        return False
+                return scope.node.start_byte if scope.sort != "type" else None
+        return None

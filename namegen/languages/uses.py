@@ -11,7 +11,7 @@ from tree_sitter import Node
 
 from namegen.languages.parameters import Parameter, by_keyword, without_shadowed
 from namegen.languages.sources import Source, span_of
-from namegen.model.facts import Expression, LookupSite, Path, Ref, Several, Unknown
+from namegen.model.facts import PASSED_ON, Expression, LookupSite, Path, Ref, Several, Unknown
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
@@ -31,11 +31,13 @@ class Use(Struct, frozen=True):
     stack: tuple[Node, ...]
     """From the root down to the whole look-up."""
     given: Node
-    """The argument list, or a subscript itself."""
+    """The argument list, or a subscript or a reference itself."""
     types: Node | None = None
 
     member: Ref | None = None
     """What it is put into, where another file tells whether that is of the rule's class."""
+    passed_on: bool = False
+    """Whether it is no look-up yet but a reference, ``boat::motor``, which is called elsewhere."""
 
     @property
     def node(self) -> Node:
@@ -110,6 +112,12 @@ class LookupFinder(ABC, Generic[DefinitionsT, ImportsT, ScopeT]):
 
     def _sites(self, use: Use) -> Iterator[LookupSite]:
         scope = self._scope(use)
+        if use.passed_on:
+            span = span_of(use.node)
+            yield LookupSite(
+                use.rule, Unknown(PASSED_ON, span), use.rule.kind, span, scope.readable
+            )
+            return
         names = [inner for name in self._names(use, scope) for inner in _spread(name)]
         about = (self._kind(use), span_of(use.node), scope.readable)
         for name, holder in zip(names, self._holders(use, len(names)), strict=True):

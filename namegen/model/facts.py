@@ -24,6 +24,10 @@ class before it, of which some attributes may be given when it is made.
 MADE = "()"
 
 
+PASSED_ON = "it is passed on as a function, so that the names it gets are not seen"
+"""Why a name is not known where a look-up is not called but handed to something else."""
+
+
 class Text(Struct, frozen=True):
     """A string literal. ``span`` is its text without the quotes.
 

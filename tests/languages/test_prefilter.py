@@ -63,6 +63,13 @@ JAVA = [
     'class A { Object o = new Winch<>("a"); }',
     'class A { Object o = new Winch <Big> ("a"); }',
     'class A { @Fit("a") int x; }',
+    "class A { Object o = f(x::motor, Winch::new, boat::fitted); }",
+    "class A { Object o = f(x:: // why\n motor, boat::<Drive<Big>> /* ** */ fitted); }",
+    'class A extends Winch { A() { super("a"); } }',
+    'class A extends lib.Winch<Big> implements B { A() { super("a"); } }',
+    'class Winch { Winch() { this("a"); } }',
+    'class Winch extends A { Winch() { this("a"); } }',
+    'enum Winch implements A { A("a"); }',
 ]
 KOTLIN = [
     'val a = motor("a")',
@@ -89,6 +96,16 @@ KOTLIN = [
     '@field:Fit /* why */ ("a") val a = 1',
     'val a = parts["a"]',
     'val a = parts ["a"]',
+    "val a = f(x::motor, ::Winch, boat::fitted)",
+    "val a = f(x:: // why\n motor)",
+    'val a = x.`motor`("a")',
+    'val a = `motor` ("a")',
+    'class A : Winch { constructor() : super("a") }',
+    'class A : Winch, B { constructor() : super("a") }',
+    'class A : B, Winch where T : C { constructor() : super("a") }',
+    'class Winch private constructor(val n: String) { constructor() : this("a") }',
+    'class Winch : A() { constructor() : this("a") }',
+    'enum class Winch(val n: String) { A("a") }',
 ]
 CPP = [
     'auto m = motor("a");',
@@ -136,7 +153,6 @@ NOT_KOTLIN = [
     "fun f(motor: Motor, parts: Parts) { go(motor) }",
     'val a = stern.fitted("a"); boat.run()',
     "import boatlib.Winch\nimport boatlib.motor\n\nval a = 1",
-    "val a = boat::motor",
     "// a motor, fitted",
 ]
 

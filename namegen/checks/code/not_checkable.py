@@ -5,7 +5,7 @@ from __future__ import annotations
 from namegen.checks.code.candidates import related
 from namegen.checks.code.wording import quoted
 from namegen.checks.wording import listed, to_write
-from namegen.model.facts import LookupSite
+from namegen.model.facts import PASSED_ON, LookupSite
 from namegen.model.findings import Example, Finding, FindingKind, Severity
 from namegen.model.views import ResolvedLookup
 from namegen.text.terminal import printable
@@ -63,6 +63,11 @@ def _advice(lookup: ResolvedLookup, why: str) -> str:
         return _proposal(site, site.parameter)
     if site.keywords:
         return _keyword(site)
+    if why == PASSED_ON:
+        return (
+            f"Call {quoted(site.rule.called)} here yourself, once for each device, with its name "
+            "written out or by a constant."
+        )
     if why in _NOTHING:
         return (
             "Write the name of the device here; if this call is to look nothing up, allow it in "

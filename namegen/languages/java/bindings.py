@@ -2,31 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
+from msgspec.structs import replace
 from tree_sitter import Node
 
-from namegen.languages.java.altering import is_changed, other_names
-from namegen.languages.java.scopes import TYPES, scope_of
+from namegen.languages.alterations import Alterations
+from namegen.languages.java.declarations import declared
+from namegen.languages.java.families import JavaFamilies
+from namegen.languages.java.scopes import scope_of
 from namegen.languages.java.types import base_types, modifiers_of
 from namegen.languages.owned_bindings import Binding, Change, WordBindings
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack, same
-
-_FIELDS = frozenset({"field_declaration", "constant_declaration"})
-_PARAMETERS = frozenset({"formal_parameter", "spread_parameter", "catch_formal_parameter"})
+from namegen.languages.sources import Stack, same
 
 
-def bindings_of(source: Source, word: str) -> list[Binding]:
+def bindings_of(alterations: Alterations, families: JavaFamilies, word: str) -> list[Binding]:
     """Return every binding of a word in the file, in every scope, in order."""
-    return _JavaBindings(source, word).all()
+    return _JavaBindings(alterations, families, word).all()
 
 
-class _JavaBindings(WordBindings):
+class _JavaBindings(WordBindings[JavaFamilies]):
     """Finds all bindings of one word in a Java file."""
 
     def _declared(self, stack: Stack) -> Binding | None:
-        return _declared(self.source, stack)
+        return declared(self.source, stack)
 
     def _is_alone(self, stack: Stack) -> bool:
         leaf, above = stack[-1], stack[-2]
@@ -42,13 +40,15 @@ class _JavaBindings(WordBindings):
         above = stack[place - 1]
         left = above.child_by_field_name("left")
         if above.type != "assignment_expression" or not same(left, stack[place]):
-            return self._alteration(stack, place, scopes)
-        operator = above.child_by_field_name("operator")
-        plain = operator is not None and operator.type == "="
-        if not plain or not scopes:
-            return Change(stack[-1], scope, scopes)
-        value = above.child_by_field_name("right")
-        return Change(stack[-1], scope, scopes, value=value)
+            change = self._alteration(stack, place, scopes)
+        else:
+            operator = above.child_by_field_name("operator")
+            plain = operator is not None and operator.type == "=" and bool(scopes)
+            value = above.child_by_field_name("right") if plain else None
+            change = Change(stack[-1], scope, scopes, value=value)
+        if change is None or scopes or whose is None:
+            return change
+        return replace(change, of=self.families.class_of([*stack[: place + 1], whose], scope))
 
     def _scopes(self, scope: Scope, whose: Node | None) -> tuple[Scope, ...]:
         """Return the scopes that may declare a name, innermost first; none for any object's.
@@ -67,90 +67,12 @@ class _JavaBindings(WordBindings):
         statement = declarator.parent if declarator is not None else None
         return statement is not None and "final" not in modifiers_of(self.source, statement)
 
-    def _is_changed(self, stack: Stack) -> bool:
-        return is_changed(self.source, stack)
-
-    def _other_names(self, stack: Stack) -> Iterator[Node]:
-        return other_names(stack)
-
-    def _place(self, stack: Stack) -> int:
-        return _whole(stack)[0]
-
     def _scope(self, stack: Stack) -> Scope:
         return scope_of(self.source, stack)
 
     def _opens_more(self, scope: Scope) -> bool:
         is_type = scope.sort == "anonymous" or scope.node.type == "class_declaration"
         return is_type and bool(base_types(self.source, scope.node))
-
-
-def _declared(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form
-    """Return the declaration of which the last node of the stack is the name."""
-    leaf, parent = stack[-1], stack[-2]
-    kind = parent.type
-    if kind in {"lambda_expression", "inferred_parameters"}:
-        return _lambda_parameter(source, stack)
-    if not same(parent.child_by_field_name("name"), leaf):
-        return None
-    scope = scope_of(source, stack)
-    if kind == "variable_declarator":
-        return _variable(source, stack, scope)
-    if kind in _PARAMETERS:
-        return _parameter(source, stack[-2], leaf, scope)
-    value = parent.child_by_field_name("value")
-    if kind == "resource":
-        return Binding(
-            leaf, scope.node.id, "value", scope, value, "", parent.child_by_field_name("type")
-        )
-    if kind == "enhanced_for_statement":
-        return Binding(leaf, parent.id, "each", scope, value)
-    if kind == "enum_constant":
-        return Binding(leaf, scope.node.id, "constant", scope, parent)
-    if kind in TYPES:
-        return Binding(leaf, scope.node.id, "type", scope, parent)
-    if kind == "method_declaration":
-        owner = scope.outer.node.id if scope.outer is not None else scope.node.id
-        return Binding(leaf, owner, "method", scope, parent)
-    if kind in {"instanceof_expression", "record_pattern_component", "type_pattern"}:
-        return Binding(leaf, scope.node.id, "unknown", scope, why="it is matched at run time")
-    return None
-
-
-def _variable(source: Source, stack: Stack, scope: Scope) -> Binding | None:
-    leaf, declarator, statement = stack[-1], stack[-2], stack[-3]
-    if statement.type == "spread_parameter":
-        return _parameter(source, statement, leaf, scope)
-    value = declarator.child_by_field_name("value")
-    declared = statement.child_by_field_name("type")
-    owner = scope.type if statement.type in _FIELDS else scope
-    return Binding(
-        leaf,
-        (owner or scope).node.id,
-        "value" if value is not None else "declared",
-        scope,
-        value,
-        "",
-        declared,
-    )
-
-
-def _parameter(source: Source, parameter: Node, leaf: Node, scope: Scope) -> Binding:
-    declared = parameter.child_by_field_name("type")
-    of = f" of `{scope.name}`" if scope.name else ""
-    return Binding(
-        leaf, scope.node.id, "parameter", scope, None, f"it is a parameter{of}", declared
-    )
-
-
-def _lambda_parameter(source: Source, stack: Stack) -> Binding | None:
-    """Return the binding of ``x`` in ``x -> ...`` and ``(x, y) -> ...``."""
-    leaf = stack[-1]
-    owner = stack[-2] if stack[-2].type == "lambda_expression" else stack[-3]
-    parameters = owner.child_by_field_name("parameters")
-    if not (same(parameters, leaf) or same(parameters, stack[-2])):
-        return None
-    scope = scope_of(source, stack)
-    return Binding(leaf, owner.id, "parameter", scope, why="it is a parameter")
 
 
 def _whole(stack: Stack) -> tuple[int, Node | None]:

@@ -5,15 +5,20 @@ from __future__ import annotations
 from tree_sitter import Node
 
 from namegen.languages.definitions import reason
+from namegen.languages.expressions import RUN_TIME
+from namegen.languages.java.altering import JavaAlterations
 from namegen.languages.java.bindings import bindings_of
 from namegen.languages.java.expressions import dotted, expression
+from namegen.languages.java.families import JavaFamilies
 from namegen.languages.java.scopes import scope_of, tries
 from namegen.languages.java.types import base_types, modifiers_of, type_words
 from namegen.languages.members import MemberFinder
 from namegen.languages.owned_bindings import Binding
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack, elements, span_of
+from namegen.languages.sources import Source, Stack, elements, same, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
+
+_CONSTRUCTOR = "constructor_declaration"
 
 
 class Definitions(MemberFinder):
@@ -21,18 +26,19 @@ class Definitions(MemberFinder):
 
     ANONYMOUS = "object_creation_expression"
 
-    def _bindings_of(self, word: str) -> list[Binding]:
-        return bindings_of(self.source, word)
+    def __init__(self, source: Source) -> None:
+        super().__init__(source)
+        self._alterations = JavaAlterations(source)
+        self._families = JavaFamilies(source)
 
-    def find(self, path: Path) -> list[Definition]:
-        """Return every binding of a path."""
-        if not path:
-            return []
+    def _bindings_of(self, word: str) -> list[Binding]:
+        return bindings_of(self._alterations, self._families, word)
+
+    def _sought(self, path: Path) -> list[Definition]:
         if path[0].startswith("@"):
             return self._valued(self._in_region(path), path[1:], path) or self._of_anonymous(path)
-        bound = [
-            one for one in self._named(path[:1]) if one.way == "type" and one.within.sort == "file"
-        ]
+        root = self.owned(path[0].removesuffix("()"), self.source.root.id)
+        bound = [one for one in root if one.way == "type"]
         return self._valued(bound, path, path)
 
     def bound_at(self, path: Path) -> list[Binding]:
@@ -65,7 +71,10 @@ class Definitions(MemberFinder):
         """Return a member of an enum constant or of an object of a declared type."""
         span = span_of(binding.name)
         if binding.way == "constant" and binding.value is not None:
-            value = self._of_constant(binding, binding.value, rest)
+            value = self._of_object(binding.owner, binding.value, binding.within, rest)
+            return [Definition(path, value or Unknown(RUN_TIME, span), span)]
+        value = self._of_made(binding, rest)
+        if value is not None:
             return [Definition(path, value, span)]
         words = type_words(self.source, binding.declared)
         if words is None and binding.value is not None:
@@ -74,54 +83,66 @@ class Definitions(MemberFinder):
             return [Definition(path, Unknown("it is made at run time", span), span)]
         return [Definition(path, Ref(tries(binding.within, (*words, *rest)), span), span)]
 
-    def _of_constant(self, constant: Binding, node: Node, rest: Path) -> Expression:
-        """Return what ``BOW.id`` or ``BOW.getId()`` gives: an argument of the constant."""
-        span = span_of(node)
-        unknown = Unknown("it is made at run time", span)
-        if len(rest) != 1 or node.child_by_field_name("body") is not None:
-            return unknown
+    def _of_made(self, binding: Binding, rest: Path) -> Expression | None:
+        """Return a member of the object of this file's own class that a variable is made with."""
+        made = binding.value
+        if binding.way != "value" or made is None or made.type != "object_creation_expression":
+            return None
+        words = type_words(self.source, made.child_by_field_name("type"))
+        types = [one for one in self.bindings(words[-1]) if one.way == "type"] if words else []
+        owner = types[0].value if len(types) == 1 else None
+        if owner is None or any(one.type == "class_body" for one in made.named_children):
+            return None
+        return self._of_object(owner.id, made, binding.within, rest)
+
+    def _of_object(self, owner: int, made: Node, within: Scope, rest: Path) -> Expression | None:
+        """Return what ``BOW.id`` or ``BOW.getId()`` gives: an argument of the constructor."""
+        if len(rest) != 1 or made.child_by_field_name("body") is not None:
+            return None
         word = rest[0]
         if word.endswith("()"):
-            methods = self._members_named(constant.owner, word)
+            methods = self.members_named(owner, word)
             returned = self._returned_name(methods[0]) if len(methods) == 1 else None
             if returned is None:
-                return unknown
+                return None
             word = returned
-        given = node.child_by_field_name("arguments")
+        given = made.child_by_field_name("arguments")
         arguments = elements(given) if given is not None else []
-        bound = [
-            one
-            for one in self._members_named(constant.owner, word)
-            if one.way in {"value", "assigned", "unknown"}
-        ]
-        if len(bound) != 1 or bound[0].value is None:
-            return unknown
-        if bound[0].way == "value":
+        given_to = {"value", "assigned", "unknown"}
+        bound = [one for one in self.members_named(owner, word) if one.way in given_to]
+        if len(bound) == 1 and bound[0].way == "value" and bound[0].value is not None:
             return expression(self.source, bound[0].within, bound[0].value)
-        place = self._parameter_place(bound[0], len(arguments))
-        if place is None:
-            return unknown
-        return expression(self.source, constant.within, arguments[place])
+        if len(bound) > 1:
+            bound = self._by_count(bound, len(arguments))
+        place = self._parameter_place(bound[0], len(arguments)) if len(bound) == 1 else None
+        return expression(self.source, within, arguments[place]) if place is not None else None
 
-    def _members_named(self, owner: int, word: str) -> list[Binding]:
-        wants = word.endswith("()")
-        return [
-            one
-            for one in self._named((word,))
-            if one.owner == owner and (one.way == "method") == wants
-        ]
+    def _by_count(self, bound: list[Binding], count: int) -> list[Binding]:
+        """Return what the constructor with so many parameters assigns, if others do the rest."""
+        filled = [(one, _constructor_of(one)) for one in bound]
+        nodes = {node.id: node for _, node in filled if node is not None}
+        if len(nodes) != len(bound):
+            return []
+        return [one for one, node in filled if node is not None and _count(node) == count]
 
     def _parameter_place(self, assigned: Binding, count: int) -> int | None:
         """Return which parameter of its constructor a field is filled with."""
-        scope: Scope | None = assigned.within
-        while scope is not None and scope.node.type != "constructor_declaration":
-            scope = scope.outer
-        parameters = scope.node.child_by_field_name("parameters") if scope is not None else None
-        if parameters is None or assigned.value is None or assigned.value.type != "identifier":
+        constructor = _constructor_of(assigned)
+        if constructor is None or assigned.value is None or assigned.value.type != "identifier":
             return None
-        names = [name.text for name in map(_name, elements(parameters)) if name is not None]
-        wanted = assigned.value.text
-        return names.index(wanted) if wanted in names and len(names) == count else None
+        parameters = constructor.child_by_field_name("parameters")
+        names = [_name(one) for one in elements(parameters)] if parameters is not None else []
+        word = self.source.text(assigned.value)
+        filled = self.owned(word, constructor.id)
+        others = self._constructors_like(constructor, count)
+        if len(names) != count or others != 1 or [one.way for one in filled] != ["parameter"]:
+            return None
+        return next((at for at, one in enumerate(names) if same(one, filled[0].name)), None)
+
+    def _constructors_like(self, constructor: Node, count: int) -> int:
+        """Return how many constructors beside one, and it, have so many parameters."""
+        beside = elements(constructor.parent) if constructor.parent is not None else []
+        return sum(one.type == _CONSTRUCTOR and _count(one) == count for one in beside)
 
     def _returned(self, binding: Binding, method: Node) -> Expression:
         """Return what a method always gives, if nothing can override it."""
@@ -135,6 +156,19 @@ class Definitions(MemberFinder):
         value = _only_return(binding.value) if binding.value is not None else None
         words = dotted(self.source, value)
         return words[-1] if words and (len(words) == 1 or words[0] == "this") else None
+
+
+def _constructor_of(assigned: Binding) -> Node | None:
+    """Return the constructor that an assignment stands in."""
+    around = (one.node for one in assigned.within.enclosing)
+    return next((one for one in around if one.type == _CONSTRUCTOR), None)
+
+
+def _count(constructor: Node) -> int:
+    """Return how many arguments a constructor takes; -1 if any number."""
+    listed = constructor.child_by_field_name("parameters")
+    given = elements(listed) if listed is not None else []
+    return -1 if any(one.type == "spread_parameter" for one in given) else len(given)
 
 
 def _name(parameter: Node) -> Node | None:

@@ -81,6 +81,10 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     of = dotted(source, receiver) if receiver is not None else ()
     if of and (of[-1], called) in _LISTS:
         return expression.sequence(source, scope, arguments, depth)
+    if called == "stream" and of == ("Arrays",) and arguments.named_child_count == 1:
+        return expression(source, scope, arguments.named_children[0], depth)
+    if called == "stream" and receiver is not None and not elements(arguments):
+        return expression(source, scope, receiver, depth)
     if of is None or elements(arguments):
         return Unknown(f"it is made at run time by `{called}()`", span_of(node))
     return Ref(tries(scope, (*of, f"{called}()")), span_of(node))

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from tree_sitter import Node
 
+from namegen.languages.java.constructions import constructions
 from namegen.languages.java.definitions import Definitions
 from namegen.languages.java.expressions import expression
 from namegen.languages.java.holders import declared_type, holder
@@ -35,6 +36,9 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
     ) -> Iterator[Use]:
         for stack in self.source.above(places):
             for rule in rules[self.source.text(stack[-1])]:
+                if rule.shape == "new":
+                    yield from constructions(self.source, rule, stack)
+                    continue
                 use = self._use(rule, stack)
                 if use is not None:
                     yield use
@@ -43,13 +47,10 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         """Return the look-up whose called name is the last node of the stack."""
         match rule.shape:
             case "call":
-                return self._call(rule, stack)
-            case "new":
-                return self._new(rule, stack)
+                return self._call(rule, stack) or self._reference(rule, stack)
             case "annotation":
                 return self._annotation(rule, stack)
-            case "subscript":
-                return None  # Java subscripts arrays by number alone
+        return None  # Java subscripts arrays by number alone
 
     def _call(self, rule: LookupRule, stack: Stack) -> Use | None:
         parent = stack[-2]
@@ -68,31 +69,14 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
             return None
         return Use(rule, tuple(stack[:-1]), arguments, type_arguments(parent))
 
-    def _new(self, rule: LookupRule, stack: Stack) -> Use | None:
-        place = len(stack) - 1
-        qualifier: Node | None = None
-        if stack[place - 1].type == "scoped_type_identifier":
-            place -= 1
-            words = elements(stack[place])
-            if not same(words[-1], stack[-1]):
-                return None
-            qualifier = words[0]
-        if stack[place - 1].type == "generic_type" and same(
-            named_child(stack[place - 1], 0), stack[place]
-        ):
-            place -= 1
-        created = stack[place - 1]
-        if created.type != "object_creation_expression" or not same(
-            created.child_by_field_name("type"), stack[place]
-        ):
+    def _reference(self, rule: LookupRule, stack: Stack) -> Use | None:
+        """Return ``boat::motor``, which is called elsewhere."""
+        reference = stack[-2]
+        if reference.type != "method_reference" or not same(reference.children[-1], stack[-1]):
             return None
-        words_before = type_words(self.source, qualifier)
-        if rule.on is not None and (words_before is None or words_before[-1] != rule.on):
+        if rule.on is not None and last_word(self.source, reference.children[0]) != rule.on:
             return None
-        arguments = created.child_by_field_name("arguments")
-        if arguments is None:
-            return None
-        return Use(rule, tuple(stack[:place]), arguments, type_arguments(stack[place]))
+        return Use(rule, tuple(stack[:-1]), reference, passed_on=True)
 
     def _annotation(self, rule: LookupRule, stack: Stack) -> Use | None:
         place = len(stack) - 1

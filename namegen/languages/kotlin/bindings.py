@@ -2,30 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Literal
 
-from tree_sitter import Node
+from msgspec.structs import replace
 
-from namegen.languages.definitions import OVERRIDDEN
-from namegen.languages.expressions import RUN_TIME
-from namegen.languages.kotlin.altering import is_changed, other_names
-from namegen.languages.kotlin.expressions import opened
+from namegen.languages.alterations import Alterations
+from namegen.languages.kotlin.declarations import declared
+from namegen.languages.kotlin.families import KotlinFamilies
 from namegen.languages.kotlin.lambdas import given_to
-from namegen.languages.kotlin.scopes import TYPES, has_receiver, scope_of
-from namegen.languages.kotlin.trees import (
-    after_sign,
-    called_of,
-    child_of,
-    default_of,
-    key_of,
-    lambda_of,
-    last_name,
-    modifiers_of,
-    statements,
-)
+from namegen.languages.kotlin.scopes import has_receiver, scope_of
+from namegen.languages.kotlin.trees import child_of, key_of
 from namegen.languages.kotlin.types import base_types
-from namegen.languages.owned_bindings import Binding, Change, Way, WordBindings
+from namegen.languages.owned_bindings import Binding, Change, WordBindings
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, Stack, named_child, same
 
@@ -33,18 +21,18 @@ _IT = "it"
 """What the one parameter of a lambda is called that names none."""
 
 
-def bindings_of(source: Source, word: str) -> list[Binding]:
+def bindings_of(alterations: Alterations, families: KotlinFamilies, word: str) -> list[Binding]:
     """Return every binding of a word in the file, in every scope, in order."""
-    return _KotlinBindings(source, word).all()
+    return _KotlinBindings(alterations, families, word).all()
 
 
-class _KotlinBindings(WordBindings):
+class _KotlinBindings(WordBindings[KotlinFamilies]):
     """Finds all bindings of one word in a Kotlin file."""
 
     def _declared(self, stack: Stack) -> Binding | None:
         if self.word == _IT:
             return _it(self.source, stack, self.found)
-        return _declared(self.source, stack)
+        return declared(self.source, stack)
 
     def _is_alone(self, stack: Stack) -> bool:
         leaf, above = stack[-1], stack[-2]
@@ -65,28 +53,22 @@ class _KotlinBindings(WordBindings):
         elif whose == "object":
             scopes = ()
         if above.type != "assignment" or not same(above.child_by_field_name("left"), target):
-            return self._alteration(stack, place, scopes)
-        operator = above.child_by_field_name("operator")
-        plain = operator is not None and operator.type == "="
-        if not plain or whose == "object":
-            return Change(stack[-1], scope, scopes)
-        value = above.child_by_field_name("right")
-        return Change(stack[-1], scope, scopes, value=value)
+            change = self._alteration(stack, place, scopes)
+        else:
+            operator = above.child_by_field_name("operator")
+            plain = operator is not None and operator.type == "=" and whose != "object"
+            value = above.child_by_field_name("right") if plain else None
+            change = Change(stack[-1], scope, scopes, value=value)
+        on = named_child(target, 0) if whose == "object" else None
+        if change is None or on is None:
+            return change
+        return replace(change, of=self.families.class_of([*stack[: place + 1], on], scope))
 
     def _is_variable(self, declaration: Binding) -> bool:
         statement = declaration.name.parent
         if statement is not None and statement.type == "variable_declaration":
             statement = statement.parent
         return statement is not None and any(one.type == "var" for one in statement.children)
-
-    def _is_changed(self, stack: Stack) -> bool:
-        return is_changed(self.source, stack)
-
-    def _other_names(self, stack: Stack) -> Iterator[Node]:
-        return other_names(stack)
-
-    def _place(self, stack: Stack) -> int:
-        return _whole(stack)[0]
 
     def _scope(self, stack: Stack) -> Scope:
         return scope_of(self.source, stack)
@@ -97,53 +79,14 @@ class _KotlinBindings(WordBindings):
         return scope.sort != "file" and bool(base_types(self.source, scope.node))
 
 
-def _declared(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form
-    """Return the declaration of which the last node of the stack is the name."""
-    leaf, parent = stack[-1], stack[-2]
-    kind = parent.type
-    first = same(named_child(parent, 0), leaf) or same(child_of(parent, "identifier"), leaf)
-    scope = scope_of(source, stack)
-    outer = scope.outer or scope
-    if kind == "variable_declaration" and first:
-        return _variable(source, stack, scope)
-    if kind == "parameter" and first:
-        return _parameter(stack, scope, default_of(stack[-3], parent))
-    if kind == "class_parameter" and first:
-        return _parameter(stack, scope, after_sign(parent, "="))
-    if kind in {"catch_block", "setter"} and first:
-        return Binding(leaf, scope.node.id, "unknown", scope, why=RUN_TIME)
-    if kind == "enum_entry" and first:
-        return Binding(leaf, scope.node.id, "constant", scope, parent)
-    if kind == "type_alias" and same(parent.child_by_field_name("type"), leaf):
-        return Binding(leaf, scope.node.id, "alias", scope, parent.children[-1])
-    if not same(parent.child_by_field_name("name"), leaf):
-        return None
-    if kind in TYPES:
-        return Binding(leaf, outer.node.id, "type", outer, parent)
-    if kind == "function_declaration":
-        return Binding(leaf, outer.node.id, "method", scope, parent)
-    return None
-
-
-def _variable(source: Source, stack: Stack, scope: Scope) -> Binding:
-    """Return the binding of a property, a local, a loop's or a lambda's variable."""
-    leaf, declared, above = stack[-1], type_of(stack[-2]), stack[-3]
-    of = scope.node.id
-    match above.type:
-        case "property_declaration":
-            value, why = _initial(source, above, scope)
-            way: Way = "unknown" if why else "value" if value is not None else "declared"
-            return Binding(leaf, of, way, scope, value, why, declared)
-        case "for_statement":
-            return Binding(leaf, of, "each", scope, after_sign(above, "in"))
-        case "when_subject":
-            return Binding(leaf, of, "value", scope, after_sign(above, "="))
-        case "lambda_parameters":
-            given = given_to(source, stack[:-3]) if above.named_child_count == 1 else None
-            if given is not None:
-                return Binding(leaf, of, given[0], scope, given[1])
-            return Binding(leaf, of, "parameter", scope, None, "it is a parameter", declared)
-    return Binding(leaf, of, "unknown", scope, None, RUN_TIME, declared)
+def _whole(stack: Stack) -> tuple[int, Literal["this", "object"] | None]:
+    """Return where ``name``, ``this.name`` or ``boat.name`` stands, and whose it is said to be."""
+    above = stack[-2]
+    of_object = above.type == "navigation_expression" and same(above.named_children[-1], stack[-1])
+    if not of_object or same(above.named_children[0], stack[-1]) or len(stack) < 3:
+        return len(stack) - 1, None
+    is_own = above.named_children[0].type == "this_expression"
+    return len(stack) - 2, "this" if is_own else "object"
 
 
 def _it(source: Source, stack: Stack, found: list[Binding]) -> Binding | None:
@@ -158,79 +101,3 @@ def _it(source: Source, stack: Stack, found: list[Binding]) -> Binding | None:
         way, value = given_to(source, stack[: place + 1]) or ("parameter", None)
         return Binding(stack[-1], inner.id, way, scope, value, "it is a parameter")
     return None
-
-
-def _initial(source: Source, declaration: Node, scope: Scope) -> tuple[Node | None, str]:
-    """Return the value of a property, or why it is not known; neither where it is given later."""
-    getter, delegate = child_of(declaration, "getter"), child_of(declaration, "property_delegate")
-    value = after_sign(declaration, "=")
-    if getter is not None:
-        value = returned(getter)
-    elif delegate is not None:
-        value = _lazily(source, delegate)
-    if value is None and (getter is not None or delegate is not None):
-        return None, RUN_TIME
-    if scope.sort == "type" and may_be_overridden(source, declaration, scope):
-        return None, OVERRIDDEN
-    return value, ""
-
-
-def returned(function: Node) -> Node | None:
-    """Return what the body of a function or getter always gives, if that is written as one."""
-    body = child_of(function, "function_body")
-    if body is None:
-        return None
-    value = after_sign(body, "=")
-    block = child_of(body, "block")
-    if value is not None or block is None:
-        return value
-    inner = statements(block)
-    alone = inner[0] if len(inner) == 1 and inner[0].type == "return_expression" else None
-    return named_child(alone, 0) if alone is not None else None
-
-
-def _lazily(source: Source, delegate: Node) -> Node | None:
-    """Return what ``by lazy { value }`` gives."""
-    call = named_child(delegate, 0)
-    body = lambda_of(call) if call is not None else None
-    name = last_name(called_of(opened(call))) if call is not None else None
-    if name is None and call is not None:  # lazy(MODE) { value }
-        inner = called_of(call)
-        name = last_name(called_of(inner)) if inner is not None else None
-    if body is None or name is None or source.text(name) != "lazy":
-        return None
-    inner_statements = statements(body)
-    return inner_statements[0] if len(inner_statements) == 1 else None
-
-
-def may_be_overridden(source: Source, declaration: Node, owner: Scope) -> bool:
-    """Whether a subclass can give the member another value or body."""
-    words = modifiers_of(source, declaration)
-    if words & {"final", "private"}:
-        return False
-    if owner.node.type != "class_declaration":
-        return False
-    is_interface = any(child.type == "interface" for child in owner.node.children)
-    extended = modifiers_of(source, owner.node) & {"open", "abstract", "sealed"}
-    return is_interface or bool(words & {"open", "abstract"} or (extended and "override" in words))
-
-
-def _parameter(stack: Stack, scope: Scope, default: Node | None) -> Binding:
-    of = f" of `{scope.name}`" if scope.name else ""
-    why = f"it is a parameter{of}"
-    return Binding(stack[-1], scope.node.id, "parameter", scope, default, why, type_of(stack[-2]))
-
-
-def type_of(declaration: Node) -> Node | None:
-    """Return the type in ``name: Type``."""
-    return after_sign(declaration, ":")
-
-
-def _whole(stack: Stack) -> tuple[int, Literal["this", "object"] | None]:
-    """Return where ``name``, ``this.name`` or ``boat.name`` stands, and whose it is said to be."""
-    above = stack[-2]
-    of_object = above.type == "navigation_expression" and same(above.named_children[-1], stack[-1])
-    if not of_object or same(above.named_children[0], stack[-1]) or len(stack) < 3:
-        return len(stack) - 1, None
-    is_own = above.named_children[0].type == "this_expression"
-    return len(stack) - 2, "this" if is_own else "object"

@@ -6,21 +6,25 @@ from tree_sitter import Node
 
 from namegen.languages.definitions import reason
 from namegen.languages.expressions import RUN_TIME
-from namegen.languages.kotlin.bindings import bindings_of, may_be_overridden, returned
+from namegen.languages.kotlin.altering import KotlinAlterations
+from namegen.languages.kotlin.bindings import bindings_of
+from namegen.languages.kotlin.classes import Classes
+from namegen.languages.kotlin.constructors import Constructors
+from namegen.languages.kotlin.declarations import may_be_overridden, returned
 from namegen.languages.kotlin.expressions import dotted, expression, opened
+from namegen.languages.kotlin.families import KotlinFamilies
+from namegen.languages.kotlin.implicit_receivers import ImplicitReceivers
 from namegen.languages.kotlin.instances import Instance, instance_of
-from namegen.languages.kotlin.receivers import words_of_parameter, words_of_receiver
 from namegen.languages.kotlin.scopes import OF_RECEIVER, REGIONS, scope_of, tries
-from namegen.languages.kotlin.trees import body_of, called_of, child_of, last_name
-from namegen.languages.kotlin.types import base_types, type_words
+from namegen.languages.kotlin.trees import body_of, called_of, child_of
+from namegen.languages.kotlin.types import base_types
 from namegen.languages.members import MemberFinder
 from namegen.languages.owned_bindings import Binding
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Stack, elements, span_of
+from namegen.languages.sources import Source, Stack, elements, span_of
 from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
 
-_MOST_NAMES = 5
-"""Names of names that are followed to the class of an object."""
+_UNTOLD = "it may be a name of what the lambda works on, whose class is not written here"
 
 
 class Definitions(MemberFinder):
@@ -28,65 +32,39 @@ class Definitions(MemberFinder):
 
     ANONYMOUS = "object_literal"
 
-    def _bindings_of(self, word: str) -> list[Binding]:
-        return bindings_of(self.source, word)
+    def __init__(self, source: Source) -> None:
+        super().__init__(source)
+        self._alterations = KotlinAlterations(source)
+        self._families = KotlinFamilies(source)
+        self.constructors = Constructors(source)
+        self._classes = Classes(source, self.bindings, self.bound_at)
+        self._receivers = ImplicitReceivers(source, self._classes, self.bindings)
 
-    def find(self, path: Path) -> list[Definition]:
-        """Return every binding of a path."""
-        if not path:
-            return []
+    def _bindings_of(self, word: str) -> list[Binding]:
+        return bindings_of(self._alterations, self._families, word)
+
+    def _sought(self, path: Path) -> list[Definition]:
         if path[0].startswith("@"):
             if path[1:2] in {(OF_RECEIVER,), ("this",)}:
                 return self._of_receiver(path)
             return self._valued(self._in_region(path), path[1:], path) or self._of_anonymous(path)
-        root = self.source.root.id
-        bound = [one for one in self._named(path[:1]) if one.owner == root]
+        bound = self.owned(path[0].removesuffix("()"), self.source.root.id)
         return self._valued(bound, path, path)
 
     def _of_receiver(self, path: Path) -> list[Definition]:
         """Return a member of the object that a lambda or a function is called on."""
         stack = self._region(path, REGIONS)
-        if stack is None:
+        words = self._receivers.words(stack) if stack is not None else None
+        if stack is None or words is None:
             return []
-        words = words_of_receiver(self.source, stack) or self._words_of_parameter(stack)
-        if words is None:
-            return []
-        span, is_named = span_of(stack[-1]), path[1] == "this"
-        meant = self._class_members(scope_of(self.source, stack), words, path[2:])
-        if meant:
+        span, is_named, rest = span_of(stack[-1]), path[1] == "this", path[2:]
+        scope = scope_of(self.source, stack)
+        meant = self._classes.members(scope, words, rest) if words else None
+        if meant is not None:
             return [Definition(path, Ref(meant, span), span, inherited=not is_named)]
-        return [Definition(path, Unknown(RUN_TIME, span), span)] if is_named else []
-
-    def _class_members(self, scope: Scope, words: Path, rest: Path) -> tuple[Path, ...]:
-        """Return the paths of a member of a class, or of the class of what a name holds, if known.
-
-        A name that holds what another name does is followed a few times.
-        """
-        for _ in range(_MOST_NAMES):
-            bound = next(filter(None, map(self.bound_at, tries(scope, words))), [])
-            if not bound or bound[0].way == "type":
-                return tries(scope, (*words, *rest))
-            known = self._class_words(bound[0])
-            if known is None:
-                break
-            words, scope = known, bound[0].within
-        return ()
-
-    def _words_of_parameter(self, stack: Stack) -> Path | None:
-        """Return whose members a lambda sees, as a function of this file says that it is given to.
-
-        A function of another file counts as one that gives it nothing.
-        """
-        call = next((one for one in reversed(stack) if one.type == "call_expression"), None)
-        callee = called_of(call) if call is not None else None
-        if callee is not None and callee.type == "call_expression":  # on(boat) { ... }
-            callee = called_of(callee)
-        called = last_name(callee)
-        if called is None or stack[-1].type != "lambda_literal":
-            return None
-        functions = [one for one in self.bindings(self.source.text(called)) if one.way == "method"]
-        value = functions[0].value if functions else None
-        return words_of_parameter(self.source, value) if value is not None else None
+        if len(rest) > 1 and rest[0][:1].isupper():  # a class or an object: no member's name
+            return []
+        return [Definition(path, Unknown(RUN_TIME if is_named else _UNTOLD, span), span)]
 
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a word in a function, a block or types: ("@120", "name")."""
@@ -98,7 +76,7 @@ class Definitions(MemberFinder):
             if len(types) != 1 or types[0].value is None:
                 return []
             owner = types[0].value.id
-        return [one for one in self._named(path[-1:]) if one.owner == owner]
+        return self.owned(path[-1].removesuffix("()"), owner)
 
     def _owners(self, node: Node, words: Path) -> tuple[set[int], Path]:
         companion = child_of(body_of(node), "companion_object")
@@ -140,21 +118,10 @@ class Definitions(MemberFinder):
         instance = self._instance(binding)
         if instance is not None:
             return [Definition(path, instance.member(rest), span)]
-        words = self._class_words(binding)
+        words = self._classes.words_of(binding)
         if words is None:
             return [Definition(path, Unknown(RUN_TIME, span), span)]
         return [Definition(path, Ref(tries(binding.within, (*words, *rest)), span), span)]
-
-    def _class_words(self, binding: Binding) -> Path | None:
-        """Return the name of the class of what a name holds, or of another such name."""
-        words = type_words(self.source, binding.declared)
-        if words is None and binding.way == "alias":
-            words = type_words(self.source, binding.value)
-        if words is None and binding.value is not None:
-            value = opened(binding.value)
-            named = called_of(value) if value.type == "call_expression" else value
-            words = dotted(self.source, named)
-        return words
 
     def _instance(self, binding: Binding) -> Instance | None:
         """Return the object that a name holds, where its class stands in this file."""

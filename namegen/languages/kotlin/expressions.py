@@ -9,6 +9,7 @@ from tree_sitter import Node
 
 from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader
 from namegen.languages.kotlin.literals import RAW, unescaped, value_of
+from namegen.languages.kotlin.mending import is_plain
 from namegen.languages.kotlin.scopes import tries
 from namegen.languages.kotlin.trees import argument_value, arguments_of, called_of, statements
 from namegen.languages.scopes import Scope
@@ -16,7 +17,7 @@ from namegen.languages.sources import Source, elements, named_child, span_of
 from namegen.model.facts import Expression, Join, Path, Ref, Several, Text, Unknown
 from namegen.model.places import Span
 
-_LISTS = frozenset(
+LISTS = frozenset(
     {
         "arrayListOf",
         "arrayOf",
@@ -96,6 +97,7 @@ def _pieces(source: Source, scope: Scope, span: Span, opening: str) -> Iterator[
         word = match["name"]
         if word is None:
             continue
+        word = word.strip("`") if is_plain(word.strip("`").encode()) else word
         start = span.start + len(text[: match.start()].encode())
         here = Span(start, start + len(match[0].encode()))
         if done < start:
@@ -199,7 +201,7 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     if of is None or given is None:
         return Unknown(RUN_TIME, span_of(node))
     called = of[-1]
-    if called in _LISTS:
+    if called in LISTS:
         options = (expression(source, scope, argument_value(one), depth) for one in elements(given))
         return Several(tuple(options), span_of(node), listed=True)
     if elements(given):

@@ -47,9 +47,10 @@ class Imports(ImportFinder[Imported]):
     def named(self, word: str) -> list[Import]:
         """Return where a word may come from: its own import, the package, then stars."""
         found: list[Import] = []
+        plain = word.removesuffix("()")
         for one in self.all:
-            if one.local == word:
-                found += self._places(word, one.words)
+            if one.local == plain:
+                found += self._places(word, (*one.words[:-1], one.words[-1] + word[len(plain) :]))
         found.append(Import(word, ("*.kt",), (word,), 0))
         for one in self.all:
             if one.star:

@@ -10,7 +10,7 @@ from tree_sitter import Node
 from namegen.languages.kotlin.trees import called_of, last_name
 from namegen.languages.sources import Source, named_child
 
-_EACH = frozenset(
+EACH = frozenset(
     {
         "all",
         "any",
@@ -26,7 +26,7 @@ _EACH = frozenset(
     }
 )
 """Functions of Kotlin's library that hand over each of what they are called on."""
-_WHOLE = frozenset({"also", "let"})
+WHOLE = frozenset({"also", "let"})
 """Those that hand over what they are called on (Kotlin documentation, Scope functions)."""
 _WITHIN = frozenset({"apply", "run"})
 """Those in whose lambda calls without a receiver are calls of it."""
@@ -38,9 +38,9 @@ def given_to(source: Source, stack: Sequence[Node]) -> tuple[Literal["each", "va
     if name is None or receiver is None:
         return None
     word = source.text(name)
-    if word in _WHOLE:
+    if word in WHOLE:
         return "value", receiver
-    return ("each", receiver) if word in _EACH else None
+    return ("each", receiver) if word in EACH else None
 
 
 def receiver_within(source: Source, stack: Sequence[Node]) -> Node | None:

@@ -7,15 +7,17 @@ from collections.abc import Iterator, Mapping, Sequence
 from tree_sitter import Node
 
 from namegen.languages.kotlin.arguments import Arguments, arguments
+from namegen.languages.kotlin.constructions import constructed, constructions
 from namegen.languages.kotlin.definitions import Definitions
 from namegen.languages.kotlin.expressions import expression
 from namegen.languages.kotlin.holders import declared_type, holder
 from namegen.languages.kotlin.imports import Imports
 from namegen.languages.kotlin.parameters import parameter
 from namegen.languages.kotlin.receivers import last_word, receiver_around
+from namegen.languages.kotlin.references import is_reference, receiver_of
 from namegen.languages.kotlin.scopes import scope_of
 from namegen.languages.kotlin.trees import arguments_of, called_of, last_name
-from namegen.languages.kotlin.types import last_words, type_words, words_between
+from namegen.languages.kotlin.types import last_words, words_between
 from namegen.languages.parameters import Parameter
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Stack, elements, named_child, occurrences, same
@@ -45,6 +47,8 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
                 use = self._use(rule, stack)
                 if use is not None:
                     yield use
+                elif rule.shape in {"call", "new"} and len(stack) > 2:
+                    yield from constructions(self.source, rule, stack)
 
     def _use(self, rule: LookupRule, stack: Stack) -> Use | None:
         """Return the look-up whose called name is the last node of the stack."""
@@ -52,7 +56,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
             return None
         match rule.shape:
             case "call" | "new":  # what constructs is called like any function
-                found = self._call(rule, stack) or self._base(rule, stack)
+                found = self._call(rule, stack) or self._reference(rule, stack)
                 return found or (self._infix(rule, stack) if rule.shape == "call" else None)
             case "annotation":
                 return self._annotation(rule, stack)
@@ -80,20 +84,21 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
             return None
         return Use(rule, tuple(stack[:-1]), call)
 
-    def _base(self, rule: LookupRule, stack: Stack) -> Use | None:
-        """Return what a base class is constructed with: ``class A : Sensor(boat, "bow")``."""
-        call = self._constructed(rule, stack)
-        if call is None or "annotation" in {call[-1].type, call[-2].type}:
+    def _reference(self, rule: LookupRule, stack: Stack) -> Use | None:
+        """Return ``boat::motor``, which is called elsewhere."""
+        if len(stack) < 3 or not is_reference(self.source, self.definitions, stack):
             return None
-        given = arguments_of(call[-1])
-        return Use(rule, tuple(call), given) if given is not None else None
+        whole = stack[-2]
+        if rule.on is not None and not self._is_on(rule.on, stack, receiver_of(whole)):
+            return None
+        return Use(rule, tuple(stack[:-1]), whole, passed_on=True)
 
     def _annotation(self, rule: LookupRule, stack: Stack) -> Use | None:
         """Return the annotation ``@Name(...)``.
 
         Before a statement the grammar may take what is in the brackets for the statement.
         """
-        call = self._constructed(rule, stack)
+        call = constructed(self.source, rule, stack)
         if call is None:
             return None
         if call[-1].type == "annotation" and call[-2].type == "annotated_expression":
@@ -104,19 +109,6 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         if given is None or call[-2].type not in {"annotation", "file_annotation"}:
             return None
         return Use(rule, tuple(call[:-1]), given)
-
-    def _constructed(self, rule: LookupRule, stack: Stack) -> Stack | None:
-        """Return the stack down to ``a.Name(...)`` of an annotation or a base class."""
-        if len(stack) < 4 or stack[-2].type != "user_type":
-            return None
-        words = type_words(self.source, stack[-2]) or ()
-        names = [one for one in elements(stack[-2]) if one.type == "identifier"]
-        above = stack[-3].type
-        if above not in {"constructor_invocation", "annotation"} or not same(names[-1], stack[-1]):
-            return None
-        if rule.on is not None and words[-2:-1] != (rule.on,):
-            return None
-        return stack[:-2]
 
     def _subscript(self, rule: LookupRule, stack: Stack) -> Use | None:
         place = _whole_name(stack)
@@ -129,15 +121,18 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
 
     def _on(self, rule: LookupRule, stack: Stack, place: int) -> bool:
         """Whether the name, whole at this place of the stack, is called on what a rule says."""
-        if rule.on is None:
-            return True
-        if place < len(stack) - 1:
-            word = last_word(self.source, named_child(stack[place], 0))
+        receiver = named_child(stack[place], 0) if place < len(stack) - 1 else None
+        return rule.on is None or self._is_on(rule.on, stack, receiver)
+
+    def _is_on(self, wanted: str, stack: Stack, receiver: Node | None) -> bool:
+        """Whether the last of the stack is a member of what is called so, by what is before it."""
+        if receiver is not None:
+            word = last_word(self.source, receiver)
             if word in {"it", "this"}:
                 word = receiver_around(self.source, stack, word)
-            return word == rule.on
+            return word == wanted
         owners = self.imports.owners_of(self.source.text(stack[-1]))
-        return rule.on in owners or receiver_around(self.source, stack, None) == rule.on
+        return wanted in owners or receiver_around(self.source, stack, None) == wanted
 
     def _scope(self, use: Use) -> Scope:
         return scope_of(self.source, [*use.stack, use.given])

@@ -3,7 +3,8 @@
 ``get<Motor>("bow")`` is a chain of comparisons for the grammar, without an error. To Kotlin
 it is a call: where what stands between ``<`` and ``>`` can be types and ``(`` follows, it
 takes them for types, in ``f(a < b, c > (d))`` too. So type arguments become blanks here,
-and `types.py` reads them from the text itself. And a declaration that ends in the line of
+and `types.py` reads them from the text itself. ``boat.`motor` `` is another word than ``motor`` for
+it: back-ticks become blanks where the word needs none. And a declaration that ends in the line of
 its class's ``}`` is an error for the grammar: the blank before the brace becomes a line end.
 ``!motor("bow")`` is a call of ``!motor`` for it: the sign becomes a blank before a call or
 a subscript without a receiver. Quotes that are not closed would go on over the lines: they
@@ -18,37 +19,34 @@ from typing import Literal
 
 from msgspec import Struct
 
+from namegen.languages.kotlin.type_arguments import end_of_types
 from namegen.model.places import Span
 
-_DEEPEST = 3
-"""Types within one another that are told from comparisons."""
-_BLANKS = rb"[ \t\r\n]*"
+_PLAIN = re.compile(rb"[A-Za-z_\x80-\xff][\w\x80-\xff]*")
+_KEYWORDS = frozenset(
+    b"as break class continue do else false for fun if in interface is null object package "
+    b"return super this throw true try typealias typeof val var when while".split()
+)
+"""Words that are no names without back-ticks (Kotlin documentation, Hard keywords)."""
 _WORD = rb"(?:[A-Za-z_\x80-\xff][\w\x80-\xff]*|`[^`\r\n]+`)"
-
-
-def _types(depth: int) -> bytes:
-    """Return the pattern of ``<A, out B?, (C) -> D>`` with so many more inside of one another."""
-    inner = b"(?:%b)?" % _types(depth - 1) if depth else b""
-    named = rb"%b(?:%b\.%b%b)*%b\??" % (_WORD, _BLANKS, _BLANKS, _WORD, inner)
-    listed = rb"%b(?:%b,%b%b)*" % (named, _BLANKS, _BLANKS, named)
-    function = rb"\(%b(?:%b)?%b\)%b->%b%b" % (_BLANKS, listed, _BLANKS, _BLANKS, _BLANKS, named)
-    one = rb"(?:(?:(?:in|out)[ \t]+)?%b|\*|%b)" % (named, function)
-    return rb"<%b%b(?:%b,%b%b)*%b>" % (_BLANKS, one, _BLANKS, _BLANKS, one, _BLANKS)
-
-
-_ARGUMENTS = re.compile(rb"(?<=[\w\x80-\xff`])[ \t]*%b(?=[ \t]*[({])" % _types(_DEEPEST))
+_OPENS = re.compile(rb"[ \t]*[({]")
 _CALL = rb"(?=%b[ \t]*[(<\[])" % _WORD
 _STARTS = rb"(?:(?<=[=(,\[{&|<>*/%:?;\r\n])[ \t]*|\b(?:else|in|return|throw)[ \t]+)"
 """What stands before a minus that takes nothing from anything."""
 _PREFIX = b"|".join((rb"!(?!(?:in|is)\b)" + _CALL, _STARTS + b"[-+]" + _CALL))
 _CODE = re.compile(
     rb"""//[^\r\n]*|/\*|\"{3}|"|'(?:\\[^\r\n][^'\r\n]*|[^'\\\r\n])'|[{}]|"""
-    rb"""(?<=[\w\x80-\xff`])[ \t]*<|!!|""" + _PREFIX
+    rb"""(?<=[\w\x80-\xff`])[ \t]*<|`[^`\r\n]+`|!!|""" + _PREFIX
 )
 _COMMENT = re.compile(rb"/\*|\*/")
 _TEXT = re.compile(rb"""\\[^\r\n]|"|\$\{|[\r\n]""")
 _RAW = re.compile(rb"""\"{3,}|\$\{""")
 _PATTERNS = {"code": _CODE, "text": _TEXT, "raw": _RAW}
+
+
+def is_plain(word: bytes) -> bool:
+    """Whether a name may stand without back-ticks, so that it is the same name with them."""
+    return _PLAIN.fullmatch(word) is not None and word not in _KEYWORDS
 
 
 class Mended(Struct, frozen=True):
@@ -109,10 +107,12 @@ class _Mending:
             if self.around[-1][0] == "code" and self.data[at - 1 : at] in (b" ", b"\t"):
                 self.done[at - 1] = 0x0A
         elif found.endswith(b"<"):
-            types = _ARGUMENTS.match(self.data, at)
-            if types is not None:
-                self.done[at : types.end()] = b" " * (types.end() - at)
-                return types.end()
+            end = end_of_types(self.data, match.end())
+            if end is not None and _OPENS.match(self.data, end):
+                self.done[at:end] = b" " * (end - at)
+                return end
+        elif found[:1] == b"`" and is_plain(found[1:-1]):
+            self.done[at] = self.done[match.end() - 1] = 0x20
         elif found[-1:] in (b"!", b"-", b"+") and found != b"!!":
             self.done[match.end() - 1] = 0x20
         return match.end()

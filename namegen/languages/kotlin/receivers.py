@@ -6,12 +6,10 @@ from collections.abc import Sequence
 
 from tree_sitter import Node
 
-from namegen.languages.kotlin.expressions import dotted, opened
 from namegen.languages.kotlin.lambdas import given_to, receiver_within
 from namegen.languages.kotlin.trees import called_of, child_of
 from namegen.languages.kotlin.types import type_words
 from namegen.languages.sources import Source, elements, named_child
-from namegen.model.facts import Path
 
 _FIRST = frozenset(
     {"unary_expression", "parenthesized_expression", "as_expression", "index_expression"}
@@ -76,31 +74,3 @@ def receiver_around(source: Source, stack: Sequence[Node], word: str | None) -> 
         if receiver is not None:
             return last_word(source, receiver)
     return None
-
-
-def words_of_receiver(source: Source, stack: Sequence[Node]) -> Path | None:
-    """Return the type, or the name of the object, whose members have names in a region.
-
-    The region, a lambda or a function, is the last of the stack. None where that is not said.
-    """
-    region = stack[-1]
-    if region.type == "lambda_literal":
-        receiver = receiver_within(source, stack)
-        value = opened(receiver) if receiver is not None else None
-        made = value is not None and value.type == "call_expression"
-        return dotted(source, called_of(value) if made and value is not None else value)
-    declaration = stack[-2] if region.type == "getter" else region
-    for at, child in enumerate(declaration.children):
-        if child.type == ".":
-            return type_words(source, declaration.children[at - 1])
-    return None
-
-
-def words_of_parameter(source: Source, function: Node) -> Path | None:
-    """Return the type whose members the lambda sees that a function gets as its last argument."""
-    listed = child_of(function, "function_value_parameters")
-    last = next(reversed(elements(listed)), None) if listed is not None else None
-    kind = child_of(last, "function_type") if last is not None else None
-    if kind is None or kind.child_count < 2 or kind.children[1].type != ".":
-        return None
-    return type_words(source, kind.children[0])

@@ -16,6 +16,7 @@ from namegen.checks.code import (
     unused_device,
 )
 from namegen.checks.naming import judge_lookup
+from namegen.model.facts import PASSED_ON
 from namegen.model.findings import Finding
 from namegen.model.places import Place
 from namegen.model.views import NameQuestion
@@ -129,6 +130,7 @@ def _beside_naming() -> Iterator[Finding]:
         "boat.motor(side + 'Thruster')",
     ):
         yield not_checkable.finding(lookups(code)[0])
+    yield not_checkable.finding(replace(lookups("boat.motor(side)")[0], why=PASSED_ON))
     why = "code/devices.py has no `Motor.BOW_TRUSTER`; the nearest is `BOW_THRUSTER`"
     misspelt = replace(lookups("boat.motor(Motor.BOW_TRUSTER)")[0], why=why, lacking=True)
     yield not_checkable.finding(misspelt)

@@ -41,9 +41,17 @@ ENUM = """\
   enum E {
     X("ex"), Y("ey");
     final String id;
-    E(String id) { this.id = id; }
+    E(String id) { KEPT }
     String id() { return id; }
   }
+"""
+KEPT = ["this.id = id;", "this.id = id;", "this.id = id;", 'id = id + "x"; this.id = id;']
+METHODS = """\
+  static void fill(String[] all, String text) { all[0] = text; }
+  static String[] same(String[] all) { return all; }
+  static int read(String[] all) { int n = 0; for (String one : all) n += one.length(); return n; }
+  static class Kept { final String own; Kept(String own) { this.own = own; } }
+  static class Lamp { String name; String[] all; Lamp(String[] all) { this.all = all; } }
 """
 PARTS = """\
   static class Part {
@@ -69,7 +77,8 @@ PARTS = """\
   static Part part = new Other();
 """
 CHANGES = ["", "", "", "name = TEXT;", "this.name = TEXT;", "super.name = TEXT;"]
-CHANGES += ["other.name = TEXT;", "String name; name = TEXT;"]
+CHANGES += ["other.name = TEXT;", "String name; name = TEXT;", "new Lamp(null).name = TEXT;"]
+CHANGES += ["Lamp lamp = new Lamp(null); lamp.name = TEXT;", "((Other) other).name = TEXT;"]
 
 
 class Maker:
@@ -125,6 +134,7 @@ class Maker:
 
     def statement(self, deep: int) -> Iterator[str]:
         sorts = ["look-up", "look-up", "declared", "assigned", "element", "each", "if", "part"]
+        sorts += ["kept"]
         sort = self.random.choice(sorts)
         if sort == "declared":
             yield self.declared()
@@ -135,10 +145,17 @@ class Maker:
             array, other = self.random.choice(self.arrays), self.fresh()
             forms = ["{0}[0] = {1};", "Arrays.fill({0}, {1});", "String[] {2} = {0};"]
             forms += ["String[] {2} = {0}; {2}[0] = {1};", "Main.motor({0}[0] + {0}.length);"]
+            forms += ["fill({0}, {1});", "same({0})[0] = {1};", "read({0});", "({0})[0] = {1};"]
+            forms += ["String[][] {2} = {{{0}}}; {2}[0][0] = {1};", "new Lamp({0}).all[0] = {1};"]
+            forms += ["String[] {2} = {{{0}[0]}}; {2}[0] = {1};", "fill(new String[1], {0}[0]);"]
             yield self.random.choice(forms).format(array, self.text(), other)
         elif sort == "part":
             forms = ["part.tell();", "part.tellAll();", "((Other) part).rename(part);"]
             yield self.random.choice(forms)
+        elif sort == "kept":
+            name = self.fresh()
+            yield f"Kept {name} = new Kept({self.text()});"
+            self.texts.append(f"{name}.own")
         elif sort == "each" and deep:
             name, over = self.fresh(), [f"List.of({self.values()})", *self.arrays]
             yield f"for (String {name} : {self.random.choice(over)}) {{"
@@ -167,7 +184,8 @@ class Maker:
         ]
         change = self.random.choice(CHANGES).replace("TEXT", self.text(0))
         parts = PARTS.replace("FIRST", self.text(0)).replace("CHANGE", change)
-        return "\n".join(lines) + "\n" + ENUM + parts + "}\n"
+        enum = ENUM.replace("KEPT", self.random.choice(KEPT))
+        return "\n".join(lines) + "\n" + enum + METHODS + parts + "}\n"
 
 
 @pytest.fixture(scope="module")

@@ -7,7 +7,7 @@ import pytest
 from tests.languages.asking import Code, java
 
 HANDED_ON = "[what it runs over is not known: it may be changed through another name]"
-NOT_WRITTEN_OUT = "[it runs over values that are not written out]"
+ALTERED = "[what it runs over is not known: an element of it may be changed]"
 FOLLOWED = [
     ('static final String N = "bow"; void f() { motor(N); }', ["bow"]),
     ('static final String N = "bow"; void f() { motor(this.N); motor(Main.N); }', ["bow", "bow"]),
@@ -105,16 +105,16 @@ FOLLOWED = [
         )
         for change, why in (
             ('String[] other = all; other[0] = "b";', HANDED_ON),
-            ('Arrays.fill(all, "b");', NOT_WRITTEN_OUT),
-            ('m.all[0] = "b";', NOT_WRITTEN_OUT),
+            ('Arrays.fill(all, "b");', ALTERED),
+            ('m.all[0] = "b";', ALTERED),
             ('names = all; this.names[0] = "b";', HANDED_ON),
-            ('Collections.addAll(all, "b");', NOT_WRITTEN_OUT),
+            ('Collections.addAll(all, "b");', ALTERED),
         )
     ),
     ('void f() { for (String n : List.of("a")) motor(n); }', ["a"]),
     (
         'String[] all = {"a"}; void f() { all[0] = x; for (var n : all) motor(n); }',
-        ["[it runs over values that are not written out]"],
+        ["[what it runs over is not known: an element of it may be changed]"],
     ),
     (
         'static String n = "a"; void f() { Main.n = "b"; motor(n); }',

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from namegen.model.facts import PASSED_ON
 from namegen.model.workspaces import LookupRule
 from tests.languages.asking import (
     ALL,
@@ -21,6 +22,9 @@ PAIR = LookupRule("call", "drive", name_at=(0, 2))
 NEW = LookupRule("new", "Motor")
 FIT = LookupRule("annotation", "Fit", name_key="name")
 PLAIN_FIT = LookupRule("annotation", "Fit")
+
+
+PASSED = f"[{PASSED_ON}]"
 
 
 def inside(statement: str) -> str:
@@ -63,12 +67,48 @@ FOUND = [
     ('@lib.Fit("bow") Motor m;', PLAIN_FIT, ["bow"]),
     ('@lib.Fit("bow") Motor m;', LookupRule("annotation", "Fit", on="lib"), ["bow"]),
     ('@Fit("bow") Motor m;', LookupRule("annotation", "Fit", on="lib"), []),
+    ("names.map(boat::motor);", MOTOR, [PASSED]),
+    ("names.map(this::<Small>motor);", MOTOR, [PASSED]),
+    ("names.map(crew().boat::motor);", ON_BOAT, [PASSED]),
+    ("names.map(ship::motor);", ON_BOAT, []),
+    ("names.map(boat::motors); names.map(motor::stop);", MOTOR, []),
+    ("names.map(Motor::new);", NEW, [PASSED]),
+    ("names.map(lib.Motor<Small>::new);", NEW, [PASSED]),
+    ("names.map(lib.Motor::new);", LookupRule("new", "Motor", on="lib"), [PASSED]),
+    ("names.map(Motor::new);", LookupRule("new", "Motor", on="lib"), []),
+    ("names.map(Motor::find);", NEW, []),
 ]
 
 
 @pytest.mark.parametrize(("code", "rule", "names"), FOUND)
 def test_look_ups_are_found(code, rule, names):
     assert java(inside(code), rule) == names
+
+
+CONSTRUCTED = [
+    ('class A extends Motor { A() { super("bow"); } A(int n) { super("stern"); } }', NEW, 2),
+    ('class A extends lib.Motor<Small> { A() { super("bow"); } }', NEW, 1),
+    (
+        'class A extends lib.Motor { A() { super("bow"); } }',
+        LookupRule("new", "Motor", on="lib"),
+        1,
+    ),
+    ('class A extends Motor { A() { super("bow"); } }', LookupRule("new", "Motor", on="lib"), 0),
+    ('class A extends Motor { A() { this("bow"); } A(String n) { } }', NEW, 0),
+    ('class A extends Other { A() { super("bow"); } Motor m; }', NEW, 0),
+    ('class A extends Motor { class B extends C { B() { super("bow"); } } }', NEW, 0),
+    ('class Motor { Motor() { this("bow"); } Motor(String n) { } }', NEW, 1),
+    ('class Motor extends Other { Motor() { super("bow"); } }', NEW, 0),
+    ('record Motor(String n) { Motor() { this("bow"); } }', NEW, 1),
+    ('enum Motor { A("bow"), B("stern") { }; Motor(String n) { } }', NEW, 2),
+    ('enum Motor { A("bow"), B; Motor(String n) { } Motor() { this("stern"); } }', NEW, 2),
+    ('enum Other { A("bow"); Motor m; }', NEW, 0),
+]
+
+
+@pytest.mark.parametrize(("code", "rule", "count"), CONSTRUCTED)
+def test_constructors_that_are_called_without_new_are_look_ups(code, rule, count):
+    assert java(code, rule) == ["bow", "stern"][:count]
 
 
 def test_static_import_gives_a_bare_call_its_receiver():

@@ -54,8 +54,18 @@ open class Deck(val where: String = FIRST) { var name = SECOND; val side = FIRST
 class Upper : Deck() { fun rename() { UPPER } }
 const val side = "outside"
 fun on(deck: Deck, run: Deck.() -> Unit) = deck.run()
+fun <T> T.onto(run: T.() -> Unit) = run()
+fun made() = Deck()
+class Lamp(val all: MutableList<String>) {
+    var name = "lamp"
+    constructor() : this(mutableListOf("l"))
+}
+fun fill(all: MutableList<String>, text: String) { all[0] = text }
+fun same(all: MutableList<String>) = all
+fun read(all: List<String>) = all.size
 """
-WITHIN = ["with(Deck()) {", "with(deck) {", "deck.apply {", "deck.run {", "on(deck) {"]
+WITHIN = ["with(made()) {", "made().apply {", "deck.onto {"]
+WITHIN += ["with(Deck()) {", "with(deck) {", "deck.apply {", "deck.run {", "on(deck) {"]
 """Lambdas in which the names of a deck hide those outside of it, which no local name bears."""
 
 
@@ -191,6 +201,12 @@ class Maker:
             ["val {3} = {2}; {3}.add({1})", "{2}.also {{ it.add({1}) }}"] if self.mutable else []
         )
         forms += ["with({2}) {{ add({1}) }}", "{2}.apply {{ add({1}) }}"] if self.mutable else []
+        forms += ["part.name = {1}", "Lamp().name = {1}", "val {3} = Lamp(); {3}.name = {1}"]
+        forms += ["fill({2}, {1})", "same({2})[0] = {1}", "read({2})"] if self.mutable else []
+        forms += ["val {3} = listOf({2}); {3}[0].add({1})"] if self.mutable else []
+        forms += (
+            ["Lamp({2}).all[0] = {1}", "mutableListOf({2}[0]).add({1})"] if self.mutable else []
+        )
         mutable = self.random.choice(self.mutable) if self.mutable else ""
         return self.random.choice(forms).format(variable, text, mutable, self.fresh())
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from namegen.model.facts import PASSED_ON
 from namegen.model.workspaces import LookupRule
 from tests.languages.asking import (
     ALL,
@@ -23,6 +24,9 @@ NEW = LookupRule("new", "Sensor", name_at=(1,), name_key="name")
 FIT = LookupRule("annotation", "Fit", name_key="name")
 PLAIN_FIT = LookupRule("annotation", "Fit")
 DEVICES = LookupRule("subscript", "devices")
+
+
+PASSED = f"[{PASSED_ON}]"
 
 
 def inside(statement: str) -> str:
@@ -55,8 +59,26 @@ FOUND = [
     ('motor("bow")', ON_BOAT, []),
     ('boat.motors("bow")', MOTOR, []),
     ("boat.motor()", MOTOR, []),
-    ("boat::motor", MOTOR, []),
-    ("val find = ::motor", MOTOR, []),
+    ("names.map(boat::motor)", MOTOR, [PASSED]),
+    ("names.map(boat::motor)", ON_BOAT, [PASSED]),
+    ("names.map(ship::motor)", ON_BOAT, []),
+    ("names.map(with(boat) { ::motor })", ON_BOAT, [PASSED]),
+    ("names.map(boat.let { it::motor })", ON_BOAT, [PASSED]),
+    ("val find = ::motor", MOTOR, [PASSED]),
+    ("names.map(boat::motors); names.map(motor::stop)", MOTOR, []),
+    ("names.map(::Sensor)", NEW, [PASSED]),
+    ("names.map(lib::Sensor)", LookupRule("new", "Sensor", on="lib"), [PASSED]),
+    ("names.map(::Sensor)", LookupRule("new", "Sensor", on="lib"), []),
+    ("if (!boat::motor.isInitialized) start()", MOTOR, []),
+    ("lateinit var motor: Motor; if (::motor.isInitialized) start()", MOTOR, []),
+    ("val motor = start(); watch(::motor, this::motor)", MOTOR, []),
+    ('boat.`motor`("bow")', MOTOR, ["bow"]),
+    ('`motor`("bow")', MOTOR, ["bow"]),
+    ('boat `motor` "bow"', MOTOR, ["bow"]),
+    ('val `n` = "bow"; motor(n)', MOTOR, ["bow"]),
+    ('val n = "bow"; motor("$`n`er${`n`}")', MOTOR, ["bowerbow"]),
+    ('val `in` = "bow"; motor("$`in`")', MOTOR, ["bow"]),
+    ('val `n m` = "bow"; motor(`n m`)', MOTOR, ["bow"]),
     ('boat /* a */ . motor ( /* "x" */ "bow" )', MOTOR, ["bow"]),
     ('boat\n      .motor(\n        "bow"\n      )', MOTOR, ["bow"]),
     ('// boat.motor("bow")', MOTOR, []),
@@ -106,6 +128,38 @@ FOUND = [
     ('boat.devices["bow"]!!.stop()', LookupRule("subscript", "devices", on="boat"), ["bow"]),
     ('ship.devices["bow"]', LookupRule("subscript", "devices", on="boat"), []),
 ]
+
+
+MADE = LookupRule("new", "Motor")
+CONSTRUCTED = [
+    ('class A : Motor("bow")', MADE, 1),
+    (
+        'class A : Motor { constructor() : super("bow"); constructor(n: Int) : super("stern") }',
+        MADE,
+        2,
+    ),
+    ('class A : B, lib.Motor, C { constructor() : super("bow") }', MADE, 1),
+    (
+        'class A : lib.Motor { constructor() : super("bow") }',
+        LookupRule("new", "Motor", on="lib"),
+        1,
+    ),
+    ('class A : Motor { constructor() : super("bow") }', LookupRule("new", "Motor", on="lib"), 0),
+    ('class A : Motor { constructor() : this("bow"); constructor(n: String) }', MADE, 0),
+    ('class A : Other { constructor() : super("bow"); val m: Motor }', MADE, 0),
+    ('class A : Motor { class B : C { constructor() : super("bow") } }', MADE, 0),
+    ('class Motor(val n: String) { constructor() : this("bow") }', MADE, 1),
+    ('class Motor : Other { constructor() : super("bow") }', MADE, 0),
+    ('class Motor(n: String) { constructor() : this("bow") { } init { go() } }', MADE, 1),
+    ('enum class Motor(val n: String) { A("bow"), B("stern") { fun x() {} }; }', MADE, 2),
+    ('enum class Motor(val n: String) { A("bow"); constructor() : this("stern") }', MADE, 2),
+    ('enum class Other(val n: String) { A("bow"); val m: Motor }', MADE, 0),
+]
+
+
+@pytest.mark.parametrize(("code", "rule", "count"), CONSTRUCTED)
+def test_constructors_of_bases_and_of_the_class_itself_are_look_ups(code, rule, count):
+    assert kotlin(code, rule) == ["bow", "stern"][:count]
 
 
 @pytest.mark.parametrize(("code", "rule", "names"), FOUND)

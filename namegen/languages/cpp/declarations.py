@@ -147,7 +147,8 @@ def _variable(source: Source, stack: Stack, found: Declared) -> Binding | None:
         inner = Scope("region", statement, scope)
         fixed = _fixed(source, stack, found, shared=True)
         path = (*inner.path, *found.words)
-        return Binding(leaf, path, "each", scope, found.value, fixed=fixed)
+        kind = found.type
+        return Binding(leaf, path, "each", scope, found.value, declared=kind, fixed=fixed)
     many = found.sort == "many"
     value = found.value if many else alone(found.value)
     way: Way = "value" if value is not None else "empty"

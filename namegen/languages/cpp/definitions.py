@@ -5,14 +5,29 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import combinations
 
+from msgspec.structs import replace
+
+from namegen.languages.cpp.aggregates import may_be_listed
 from namegen.languages.cpp.bindings import bindings_of
+from namegen.languages.cpp.chains import ELEMENT, is_element
 from namegen.languages.cpp.classes import classes_of
 from namegen.languages.cpp.declarations import Binding
 from namegen.languages.cpp.expressions import expression
 from namegen.languages.cpp.functions import returned
-from namegen.languages.cpp.objects import is_of_any, is_plain, of_any, type_of, without_mark
+from namegen.languages.cpp.members import is_same_for_all
+from namegen.languages.cpp.object_types import below
+from namegen.languages.cpp.objects import (
+    ANY,
+    LISTED,
+    is_plain,
+    mark_of,
+    marked,
+    of_marked,
+    without_mark,
+)
 from namegen.languages.cpp.openings import openings, tries
 from namegen.languages.cpp.scopes import Scope
+from namegen.languages.cpp.tables import is_written_out, numbered
 from namegen.languages.cpp.types import EXACT, keeps_text, kept
 from namegen.languages.definitions import DefinitionFinder, reason
 from namegen.languages.sources import same, span_of
@@ -33,7 +48,7 @@ _LISTS = frozenset({"initializer_list", "argument_list"})
 _NO_TEXT = {"class": "it is a type, not text", "namespace": "it is a namespace, not text"}
 _MOST_BRANCHES = 64
 """Branches of which each may give a value; a name with more is not known."""
-_NO_OBJECTS = frozenset({"class", "function", "macro", "namespace"})
+_NO_OBJECTS = frozenset({"class", "macro", "namespace"})
 
 
 class Definitions(DefinitionFinder[Binding]):
@@ -47,10 +62,10 @@ class Definitions(DefinitionFinder[Binding]):
         if not path:
             return []
         exact = path[0] == EXACT
-        plain, marked = without_mark(path[1:] if exact else path), is_of_any(path)
-        found = self._of_any(plain) if marked else self._found(plain)
-        found = found or (self._opened(plain, marked) if not exact else [])
-        found = found or self._inherited(plain, marked)
+        plain, mark = without_mark(path[1:] if exact else path), mark_of(path)
+        found = self._bound_as(plain, mark)
+        found = found or (self._opened(plain, mark) if not exact else [])
+        found = found or self._inherited(plain, mark)
         span = Span(0, 0)
         return found or ([Definition(path, Wrapper(span), span)] if keeps_text(path) else [])
 
@@ -63,19 +78,47 @@ class Definitions(DefinitionFinder[Binding]):
         found = [Definition(path, self._typed(one, typed), span_of(one.name)) for one in bound]
         return _of_branches(found, bound)
 
-    def _of_any(self, path: Path) -> list[Definition]:
-        """Return what is bound under a path where that is the same for each object of a class."""
-        found, bound = self._found(path), self.bound_at(path)
-        if not bound or (
-            all(one.shared for one in bound)
-            and all(
-                one.way != "function" or isinstance(each.value, Text)
-                for one, each in zip(bound, found, strict=False)
-            )
-        ):
-            return found
-        span = span_of(bound[0].name)
+    def _bound_as(self, path: Path, mark: str) -> list[Definition]:
+        """Return what is bound under a path, or, for an element, what is taken out of that."""
+        if is_element(path[-1]):
+            return self._element(path, mark)
+        found = self._found(path)
+        return self._of_any(found, mark) if mark else found
+
+    def _of_any(self, found: list[Definition], mark: str) -> list[Definition]:
+        """Return what is bound where that is the same for each object of a class."""
+        bound = self.bound_at(found[0].path) if found else []
+        if not bound or all(one.shared and one.way != "function" for one in bound):
+            is_local = bool(bound) and bound[0].path[0][:1] == "@"
+            return [_as_marked(one, mark) for one in found] if is_local else found
+        if all(one.way == "function" for one in bound):
+            return [_as_marked(one, mark) for one in found]
+        if len(found) == 1 and is_same_for_all(self.source, bound, listed=mark == LISTED):
+            return [_as_marked(found[0], mark)]
+        path, span = found[0].path, span_of(bound[0].name)
         return [Definition(path, Unknown("each object has one of its own", span), span)]
+
+    def _element(self, path: Path, mark: str) -> list[Definition]:
+        """Return what an element of a list is: the one of that number, or any of them."""
+        place = next(at for at in range(len(path), 0, -1) if not is_element(path[at - 1]))
+        found = self._bound_as(path[:place], mark)
+        if len(found) != 1 or isinstance(found[0].value, Unknown):
+            return [replace(one, path=path) for one in found]
+        value, span = found[0].value, found[0].span
+        bound = [one for one in self._bound(path[:place]) if one.many and one.value is not None]
+        indices = path[place:]
+        if not bound:
+            value = Unknown("it is taken out of a table", span)
+        elif len(bound) == 1 and ELEMENT not in indices and is_written_out(bound[0]):
+            node = numbered(self.source, bound[0], indices)
+            one = replace(bound[0], value=node, many=False)
+            value = Unknown("it is taken out of a table", span)
+            value = self._typed(one, bound[0]) if node is not None else value
+            value = of_marked(value, mark) if mark and not one.shared else value
+        else:
+            for _ in indices:
+                value = Each(value, span)
+        return [Definition(path, value, span)]
 
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a path as it is written out: ("@120", "name")."""
@@ -86,7 +129,7 @@ class Definitions(DefinitionFinder[Binding]):
         word = path[-1].removesuffix("()")
         return [one for one in self.bindings(word) if one.path == path]
 
-    def _opened(self, path: Path, marked: bool) -> list[Definition]:
+    def _opened(self, path: Path, mark: str) -> list[Definition]:
         """Return what a path stands for through ``using``, for a file that includes this one."""
         known = openings(self.source) if path[0][:1] != "@" else {}
         found: list[Path] = []
@@ -99,21 +142,21 @@ class Definitions(DefinitionFinder[Binding]):
                 found += [(EXACT, *one) for one in mine if one != path]
         span = Span(0, 0)
         found += [(EXACT, *path)] if found and len(path) > 1 else []  # a base may have it
-        found = [of_any(one) for one in found] if marked else found
-        return [Definition(path, Ref(tuple(found), span), span, inherited=True)] if found else []
+        tried = tuple(marked(one, mark) for one in found)
+        return [Definition(path, Ref(tried, span), span, inherited=True)] if found else []
 
-    def _inherited(self, path: Path, marked: bool) -> list[Definition]:
+    def _inherited(self, path: Path, mark: str) -> list[Definition]:
         """Return the definitions of a member that a base class or a variable's type may have."""
         for place in range(len(path) - 1, 0, -1):
             bound = self.bound_at(path[:place])
-            found = self._of_bases(bound, path, place, marked)
-            found = found or self._of_object(bound, path, path[place:], marked)
+            found = self._of_bases(bound, path, place, mark)
+            found = found or self._of_object(bound, path, path[place:], mark)
             if found is not None:
                 return [found]
         return []
 
     def _of_bases(
-        self, bound: Sequence[Binding], path: Path, place: int, marked: bool
+        self, bound: Sequence[Binding], path: Path, place: int, mark: str
     ) -> Definition | None:
         """Return the definition of a path below a class, if one of its bases may have it."""
         for one in bound if any(one.way == "class" for one in bound) else ():
@@ -122,26 +165,35 @@ class Definitions(DefinitionFinder[Binding]):
             names = [(*base, *path[place:]) for base in own.bases] if own is not None else []
             found = [each for words in names for each in tries(self.source, one.within, words)]
             if found:
-                found = [of_any(each) for each in found] if marked else found
-                span = span_of(one.name)
-                return Definition(path, Ref(tuple(found), span), span, inherited=True)
+                span, tried = span_of(one.name), tuple(marked(each, mark) for each in found)
+                return Definition(path, Ref(tried, span), span, inherited=True)
         return None
 
     def _of_object(
-        self, bound: Sequence[Binding], path: Path, after: Path, marked: bool
+        self, bound: Sequence[Binding], path: Path, after: Path, mark: str
     ) -> Definition | None:
         """Return the definition of a path below a variable, from the class that it is of."""
         made = [one for one in bound if one.way not in {"declared", *_NO_OBJECTS}]
         if not made:
             return None
         one = next((one for one in made if one.declared is not None), made[0])
-        words, span = type_of(self.source, one), span_of(one.name)
-        if words is None:
+        words, span = below(self.source, one, after), span_of(one.name)
+        if words is None or len({below(self.source, each, after) for each in made if
+                                 each.way == "function"}) > 1:
             return Definition(path, Unknown("it is made at run time", span), span)
-        found = tries(self.source, one.within, (*words, *after))
-        if marked or not is_plain(self.source, made):
-            found = tuple(of_any(each) for each in found)
-        return Definition(path, Ref(found, span), span)
+        found = tries(self.source, one.within, words)
+        if not mark and not is_plain(self.source, made):
+            mark = ANY
+        if mark == ANY and self._may_list(words):
+            mark = LISTED
+        return Definition(path, Ref(tuple(marked(each, mark) for each in found), span), span)
+
+    def _may_list(self, words: Path) -> bool:
+        """Whether a list here may make an object of a class that another file has."""
+        known = words[:-1] if len(words) > 1 else words
+        if classes_of(self.source, known[-1]) or self.bindings(known[-1]):
+            return False
+        return may_be_listed(self.source, known[-1])
 
     def _typed(self, one: Binding, typed: Binding | None) -> Expression:
         """Return what a binding gives to a variable of the type that it is declared with."""
@@ -168,6 +220,10 @@ class Definitions(DefinitionFinder[Binding]):
         if value.type in _LISTS and not binding.many:
             return Unknown("it is put together from several values", span)
         return expression(self.source, binding.within, value)
+
+
+def _as_marked(one: Definition, mark: str) -> Definition:
+    return replace(one, value=of_marked(one.value, mark))
 
 
 def _is_filled_first(one: Binding, bound: Sequence[Binding]) -> bool:

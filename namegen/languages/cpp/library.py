@@ -55,6 +55,11 @@ PAIRING_FUNCTIONS = frozenset({"make_pair", "make_tuple"})
 """Functions of ``std::`` that copy what they are given, but for arrays."""
 VIEWS = frozenset({"reference_wrapper", "span"})
 """Types that are another name of what they are made of, within others too."""
+SAME_VALUE = frozenset({"as_const", "move"})
+"""Functions of ``std::`` that give what they are given."""
+SMART_POINTERS = frozenset({"optional", "shared_ptr", "unique_ptr"})
+"""Types of ``std::`` through which the members of something are reached."""
+SMART_MAKERS = frozenset({"make_shared", "make_unique"})
 CASTS = frozenset({"const_cast", "dynamic_cast", "reinterpret_cast", "static_cast"})
 
 FILLING_FIRST = frozenset(

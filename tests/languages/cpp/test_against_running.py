@@ -22,15 +22,26 @@ from tests.languages.holding import known_of, line_of, noted_lines
 HEADERS = 150
 MAIN = """\
 #include <algorithm>
+#include <array>
+#include <cassert>
 #include <cstdio>
 #include <cstring>
+#include <filesystem>
+#include <fstream>
 #include <functional>
+#include <iomanip>
 #include <iostream>
 #include <iterator>
+#include <map>
 #include <memory>
+#include <optional>
+#include <regex>
+#include <set>
 #include <sstream>
+#include <stdexcept>
 #include <string>
 #include <string_view>
+#include <thread>
 #include <tuple>
 #include <utility>
 #include <vector>

@@ -20,7 +20,7 @@ from namegen.languages.cpp.declarators import declared
 from namegen.languages.cpp.library import VALUE_TYPES
 from namegen.languages.cpp.lists import GivenList, given_lists, taken_apart
 from namegen.languages.cpp.names import last_words
-from namegen.languages.cpp.openings import openings
+from namegen.languages.cpp.openings import names_of
 from namegen.languages.cpp.scopes import function_declarator
 from namegen.languages.sources import Source, elements
 
@@ -65,7 +65,7 @@ def is_filled(source: Source, member: Binding) -> bool:
 
 def may_be_listed(source: Source, word: str) -> bool:
     """Whether a list in the file may make an object of a class that another file has."""
-    return _is_listed(source, Family(_names(source, word), frozenset(), foreign=True), 0, None)
+    return _is_listed(source, Family(names_of(source, word), frozenset(), foreign=True), 0, None)
 
 
 def is_aggregate(own: Class) -> bool:
@@ -126,14 +126,14 @@ def _may_be_text(source: Source, value: Node, family: Family) -> bool:
 
 @lru_cache(maxsize=64)  # one file is asked about again and again
 def _family(source: Source, word: str) -> Family:
-    names = _names(source, word)
+    names = names_of(source, word)
     known = {one.path[-1]: _parts(source, one) for some in classes(source).values() for one in some}
     kin: set[str] = set()
     pending = {*names}
     while pending and len(kin) < _MOST_KIN:
         found = {one for one, parts in known.items() if not pending.isdisjoint(parts)}
         found -= names | kin
-        pending = {name for one in found for name in _names(source, one)}
+        pending = {name for one in found for name in names_of(source, one)}
         kin |= pending
     return Family(names, frozenset(kin))
 
@@ -143,16 +143,6 @@ def _parts(source: Source, own: Class) -> set[str]:
     held = (one for one in own.body if one.type == "field_declaration")
     kinds = (one.child_by_field_name("type") for one in held)
     return {base[-1] for base in own.bases}.union(*(last_words(source, kind) for kind in kinds))
-
-
-def _names(source: Source, word: str) -> frozenset[str]:
-    """Return the word of a class, and the others that the file has for it."""
-    opened = [one for some in openings(source).values() for one in some if one.local]
-    names, more = frozenset[str](), frozenset({word})
-    while not more <= names:
-        names |= more
-        more = frozenset(one.local for one in opened if one.target[-1] in names)
-    return names
 
 
 def _members(own: Class) -> Iterator[Node]:

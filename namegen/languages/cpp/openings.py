@@ -92,6 +92,16 @@ def std_words(source: Source, words: Path) -> Path | None:
     return words if is_opened and not classes_of(source, words[0]) else None
 
 
+def names_of(source: Source, word: str) -> frozenset[str]:
+    """Return the word of a class, and the others that the file has for that."""
+    opened = [one for some in openings(source).values() for one in some if one.local]
+    names, more = frozenset[str](), frozenset({word})
+    while not more <= names:
+        names |= more
+        more = frozenset(one.local for one in opened if one.target[-1] in names)
+    return names
+
+
 def tries(source: Source, scope: Scope, words: Path) -> tuple[Path, ...]:
     """Return the paths that a dotted name may mean at this place, innermost scope first."""
     around = [path for one in scope.around for path in _paths(one)]

@@ -94,9 +94,7 @@ def _is_listed(source: Source, family: Family, place: int, most: int | None) -> 
     return False
 
 
-def _fills(
-    source: Source, given: list[Node], family: Family, place: int, most: int | None
-) -> bool:
+def _fills(source: Source, given: list[Node], family: Family, place: int, most: int | None) -> bool:
     """Whether values may fill the member at a place, if they make an object with such a member."""
     if family.kin or most is None:  # values of those around it may stand before and behind
         return any(_may_be_text(source, one, family) for one in given)

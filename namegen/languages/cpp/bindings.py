@@ -104,8 +104,8 @@ def _of_other_files(source: Source, change: Change) -> Iterator[Binding]:
         return
     for path in change.types(source):
         if path[0][:1] != "@":
-            path = (*path, source.text(change.name))
-            yield Binding(change.name, path, "elsewhere", change.within, None, CHANGED)
+            whole = (*path, source.text(change.name))
+            yield Binding(change.name, whole, "elsewhere", change.within, None, CHANGED)
     if not change.words:
         return
     words = change.words[1:] if change.words[0] == "this" else change.words

@@ -10,6 +10,9 @@ from namegen.model.facts import Path
 
 ELEMENT = "[]"
 """The word that stands for any element; ``[0]`` is the first one."""
+LED_TO = "[*]"
+"""The word for what an iterator or a pointer leads to."""
+_STARTS = frozenset({"begin", "cbegin", "crbegin", "rbegin"})
 _LONGEST = 30
 """Calls and elements of one name that are followed."""
 _CALLED = "()"
@@ -45,8 +48,9 @@ def _step(source: Source, node: Node, after: Path) -> tuple[Node | None, str]:
     """Return what a part of a name is of, and the word for it; no word for brackets around it."""
     if node.type == "parenthesized_expression":
         return next(iter(elements(node)), None), ""
-    if node.type == "pointer_expression" and after and not is_element(after[0]):
-        return node.child_by_field_name("argument"), ""  # `(*config).bow`
+    if node.type == "pointer_expression" and node.children[0].type == "*":
+        is_object = bool(after) and not is_element(after[0])  # `(*config).bow`
+        return node.child_by_field_name("argument"), "" if is_object else LED_TO
     if node.type == "field_expression":
         return node.child_by_field_name("argument"), source.text(node.children[-1])
     if node.type == "subscript_expression":
@@ -74,3 +78,17 @@ def _index(source: Source, given: list[Node]) -> str:
     """Return the word for an element: by its number where that is written out."""
     text = source.text(given[0]) if len(given) == 1 else ""
     return f"[{text}]" if text.isdecimal() and (text == "0" or text[0] != "0") else ELEMENT
+
+
+def begun(source: Source, value: Node) -> Node | None:
+    """Return the list whose beginning an expression is: ``names.begin()``, ``begin(names)``."""
+    function, given = (value.child_by_field_name(one) for one in ("function", "arguments"))
+    if value.type != "call_expression" or function is None or given is None:
+        return None
+    arguments = elements(given)
+    if function.type == "field_expression":
+        is_start = source.text(function.children[-1]) in _STARTS and not arguments
+        return function.child_by_field_name("argument") if is_start else None
+    words = dotted(source, function)
+    is_start = words is not None and words[-1] in _STARTS and len(arguments) == 1
+    return arguments[0] if is_start else None

@@ -9,12 +9,13 @@ from msgspec.structs import replace
 
 from namegen.languages.cpp.aggregates import may_be_listed
 from namegen.languages.cpp.bindings import bindings_of
-from namegen.languages.cpp.chains import ELEMENT, is_element
+from namegen.languages.cpp.chains import ELEMENT, LED_TO, is_element
 from namegen.languages.cpp.classes import classes_of
 from namegen.languages.cpp.declarations import Binding
 from namegen.languages.cpp.expressions import expression
 from namegen.languages.cpp.functions import returned
-from namegen.languages.cpp.members import is_same_for_all
+from namegen.languages.cpp.iterators import goal, is_step
+from namegen.languages.cpp.members import has_one_maker, is_same_for_all
 from namegen.languages.cpp.object_types import below
 from namegen.languages.cpp.objects import (
     ANY,
@@ -38,7 +39,6 @@ from namegen.model.facts import (
     Path,
     Ref,
     Several,
-    Text,
     Unknown,
     Wrapper,
 )
@@ -73,7 +73,7 @@ class Definitions(DefinitionFinder[Binding]):
         """Return what is bound under just this path; nothing where it is only declared."""
         every = self._bound(path)
         bound = [one for one in every if one.way != "declared"]
-        bound = [one for one in bound if not _is_filled_first(one, bound)] or bound
+        bound = [one for one in bound if not self._is_filled_first(one, bound)] or bound
         typed = next((one for one in every if one.declared is not None), None)
         found = [Definition(path, self._typed(one, typed), span_of(one.name)) for one in bound]
         return _of_branches(found, bound)
@@ -84,6 +84,20 @@ class Definitions(DefinitionFinder[Binding]):
             return self._element(path, mark)
         found = self._found(path)
         return self._of_any(found, mark) if mark else found
+
+    def _is_filled_first(self, one: Binding, bound: Sequence[Binding]) -> bool:
+        """Whether a variable without a value has one before anybody can ask for it.
+
+        A text of the standard library is empty until then: it counts where it may be asked for.
+        """
+        if one.way != "empty":
+            return False
+        others = [other for other in bound if other is not one]
+        if one.points or one.array or not others:
+            return bool(others)
+        if not one.shared and not has_one_maker(self.source, one):
+            return False
+        return all(_fills_first(one, other) for other in others)
 
     def _of_any(self, found: list[Definition], mark: str) -> list[Definition]:
         """Return what is bound where that is the same for each object of a class."""
@@ -100,11 +114,14 @@ class Definitions(DefinitionFinder[Binding]):
 
     def _element(self, path: Path, mark: str) -> list[Definition]:
         """Return what an element of a list is: the one of that number, or any of them."""
+        if path[-1] == LED_TO:
+            return self._led_to(path)
         place = next(at for at in range(len(path), 0, -1) if not is_element(path[at - 1]))
         found = self._bound_as(path[:place], mark)
         if len(found) != 1 or isinstance(found[0].value, Unknown):
             return [replace(one, path=path) for one in found]
-        value, span = found[0].value, found[0].span
+        span = found[0].span
+        value: Expression = found[0].value
         bound = [one for one in self._bound(path[:place]) if one.many and one.value is not None]
         indices = path[place:]
         if not bound:
@@ -119,6 +136,18 @@ class Definitions(DefinitionFinder[Binding]):
             for _ in indices:
                 value = Each(value, span)
         return [Definition(path, value, span)]
+
+    def _led_to(self, path: Path) -> list[Definition]:
+        """Return what an iterator or a pointer leads to, which is declared with what it is of."""
+        bound = self._bound(path[:-1])
+        if not bound:
+            return []
+        first, span = bound[0], span_of(bound[0].name)
+        of = goal(self.source, first) if all(map(is_step, bound[1:])) else None
+        if of is None or (not of.several and len(bound) > 1):
+            return [Definition(path, Unknown("it is made at run time", span), span)]
+        value: Expression = Ref(tries(self.source, first.within, of.words), span)
+        return [Definition(path, Each(value, span) if of.several else value, span)]
 
     def bound_at(self, path: Path) -> list[Binding]:
         """Return the bindings of a path as it is written out: ("@120", "name")."""
@@ -178,8 +207,10 @@ class Definitions(DefinitionFinder[Binding]):
             return None
         one = next((one for one in made if one.declared is not None), made[0])
         words, span = below(self.source, one, after), span_of(one.name)
-        if words is None or len({below(self.source, each, after) for each in made if
-                                 each.way == "function"}) > 1:
+        if (
+            words is None
+            or len({below(self.source, each, after) for each in made if each.way == "function"}) > 1
+        ):
             return Definition(path, Unknown("it is made at run time", span), span)
         found = tries(self.source, one.within, words)
         if not mark and not is_plain(self.source, made):
@@ -198,9 +229,8 @@ class Definitions(DefinitionFinder[Binding]):
     def _typed(self, one: Binding, typed: Binding | None) -> Expression:
         """Return what a binding gives to a variable of the type that it is declared with."""
         value = self._value(one)
-        if one.way == "each" and one.value is not None and one.value.parent is not None:
-            kind = one.value.parent.child_by_field_name("type")
-            return kept(self.source, one.within, kind, value, brackets=True)
+        if one.way == "each":
+            return kept(self.source, one.within, one.declared, value, brackets=True)
         if typed is None or one.way not in {"assigned", "value"}:
             return value
         points = typed.points or typed.array
@@ -224,19 +254,6 @@ class Definitions(DefinitionFinder[Binding]):
 
 def _as_marked(one: Definition, mark: str) -> Definition:
     return replace(one, value=of_marked(one.value, mark))
-
-
-def _is_filled_first(one: Binding, bound: Sequence[Binding]) -> bool:
-    """Whether a variable is declared without a value, and has one before anybody can ask for it.
-
-    A text of the standard library is empty until then: it counts where it may be asked for.
-    """
-    if one.way != "empty":
-        return False
-    others = [other for other in bound if other is not one]
-    if one.points or one.array or not others:
-        return bool(others)
-    return all(_fills_first(one, other) for other in others)
 
 
 def _fills_first(one: Binding, other: Binding) -> bool:

@@ -6,7 +6,7 @@ import re
 
 from tree_sitter import Node
 
-from namegen.languages.cpp.chains import chain, is_element
+from namegen.languages.cpp.chains import LED_TO, chain, is_element
 from namegen.languages.cpp.library import CASTS, SAME_VALUE
 from namegen.languages.cpp.literals import closing, value_of
 from namegen.languages.cpp.names import dotted, type_arguments
@@ -89,10 +89,11 @@ def _name(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
 
 
 def _element(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    """Return ``names[0]``, or each element of ``names[i]``, one of which it will be."""
+    """Return ``names[0]``, ``*it``, or each of ``names[i]``, one of which it will be."""
     words = chain(source, node)
-    if words is None:
-        return Unknown("it is taken out of a table", span_of(node))
+    if words is None or not is_element(words[-1]):
+        taken = node.type == "subscript_expression"
+        return Unknown("it is taken out of a table" if taken else RUN_TIME, span_of(node))
     return Ref(tries(source, scope, words), span_of(node))
 
 
@@ -104,7 +105,7 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     if called is not None and called.type == "field_expression" and not arguments:
         field = called.child_by_field_name("field")
         if field is not None and source.text(field) in _SAME_TEXT:
-            return expression(source, scope, called.child_by_field_name("argument"), depth)
+            return _text_of(source, scope, called, depth)
     through = chain(source, node) if words is None or not arguments else None
     through = through or _element_of(source, node)
     if through is not None:
@@ -115,6 +116,15 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     if len(arguments) == 1 and not is_method:
         return _made(source, scope, called, expression(source, scope, arguments[0], depth))
     return Unknown(f"it is made at run time by `{words[-1]}()`", span_of(node))
+
+
+def _text_of(source: Source, scope: Scope, called: Node, depth: int) -> Expression:
+    """Return the text whose letters ``name.c_str()`` gives, or ``it->c_str()``."""
+    whole = called.child_by_field_name("argument")
+    words = chain(source, whole) if any(one.type == "->" for one in called.children) else None
+    if words is None or words == ("this",):
+        return expression(source, scope, whole, depth)
+    return Ref(tries(source, scope, (*words, LED_TO)), span_of(called))
 
 
 def _element_of(source: Source, node: Node) -> Path | None:
@@ -176,6 +186,7 @@ _READERS: dict[str, Reader[Scope]] = {
     "type_identifier": _name,
     "qualified_identifier": _name,
     "field_expression": _name,
+    "pointer_expression": _element,
     "subscript_expression": _element,
     "call_expression": _call,
     "cast_expression": _cast,

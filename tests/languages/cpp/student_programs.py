@@ -99,19 +99,22 @@ STUDENTS = {
         void run() { std::vector<std::string> one{"bow"}; std::vector<std::string> all;
           all.insert(all.end(), one.begin(), one.end());
           std::copy(one.begin(), one.end(), std::back_inserter(all));
-          std::transform(one.begin(), one.end(), all.begin(), [](auto& s) { return s + "x"; });
+          std::transform(one.begin(), one.end(), all.begin(), [](const auto& s) { return s + "x";
+          });
           std::vector<std::string> more(one.begin(), one.end());
           for (auto& n : one) motor(n); }""",
     "a table that is gone through": """
         const std::map<std::string, int> kPorts = {{"bow", 1}, {"stern", 2}};
         void run() { std::map<int, std::string> byPort;
           for (const auto& [name, port] : kPorts) byPort[port] = name;
-          const std::string bow = "bow"; if (kPorts.count(bow) && kPorts.at(bow) == 1) motor(bow); }""",
+          const std::string bow = "bow"; if (kPorts.count(bow) && kPorts.at(bow) == 1) motor(bow);
+          }""",
     "devices in a table": """
         struct Part { std::string name; int port; };
         void run() { std::map<std::string, int> ports; const std::string bow = "bow";
           ports[bow] = 1; ports.insert({bow, 2}); ports.emplace(bow, 3); motor(bow);
-          std::string stern = "stern"; ports[stern] = 2; ports.insert({stern, 2}); motor(stern); }""",
+          std::string stern = "stern"; ports[stern] = 2; ports.insert({stern, 2}); motor(stern);
+          }""",
     "a function that only reads": """
         void log(const std::string& what) { std::cerr << what << "\\n"; }
         void print(std::string_view what) { std::cerr << what; }
@@ -145,7 +148,8 @@ STUDENTS = {
     "names in a namespace": """
         namespace names { constexpr char BOW[] = "bow"; const std::string STERN{"stern"};
           inline constexpr std::string_view RUDDER = "rudder"; }
-        void run() { motor(names::BOW); motor(names::STERN); motor(std::string(names::RUDDER)); }""",
+        void run() { motor(names::BOW); motor(names::STERN);
+          motor(std::string(names::RUDDER)); }""",
     "names in a class": """
         class Names { public: static constexpr const char* BOW = "bow";
           static const std::string STERN; Names() = delete; };
@@ -258,6 +262,7 @@ STUDENTS = {
         void run() { for (std::size_t i = 0; i < kNames.size(); i++) motor(kNames[i]);
           for (const std::string& name : kNames) { std::string copy = name; motor(copy); } }""",
     "sizes": """
-        const char* kNames[] = {"bow", "stern"}; const int kCount = sizeof(kNames) / sizeof(kNames[0]);
+        const char* kNames[] = {"bow", "stern"};
+        const int kCount = sizeof(kNames) / sizeof(kNames[0]);
         void run() { for (int i = 0; i < kCount; ++i) motor(kNames[i]); }""",
 }

@@ -44,6 +44,8 @@ def _text(source: Source, node: Node) -> Expression:
     value = value_of(source.data[span.start : span.end].decode("utf-8", "replace"), opening)
     if value is None:
         return Unknown("it holds an escape that is not followed", span)
+    if "\0" in value:
+        return Unknown(r"it holds the letter `\0`, at which a text may end", span)
     return Text(value, span, opening)
 
 

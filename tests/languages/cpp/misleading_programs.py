@@ -368,4 +368,8 @@ UNSURE = {
           void go() { motor(n()); } };
         struct C : B { std::string n() const override { return "stern"; } };
         void run() { C().go(); }""",
+    "a text with a letter that ends it": r"""
+        using namespace std::literals; const char n[] = "stern\0x";
+        void run() { motor("stern\0x"); motor(n); motor("stern\0" "x"); motor("stern\x0y"s.c_str());
+          }""",
 }

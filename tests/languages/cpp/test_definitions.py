@@ -158,6 +158,7 @@ LOST = [
     ('struct K { Name n = "a"; void f() { motor(n); } }; void g(K* k) { k->n += "b"; }',
      "`n` is assigned more than once"),
     ("void f() { motor(nullptr); }", "it is null"),
+    (r'void f() { motor("bow\0x"); }', r"it holds the letter `\0`, at which a text may end"),
     ("void f() { motor(3); }", "it is a number, not text"),
     ("void f() { motor('a'); }", "it is one letter, not text"),
     ('void f() { motor("a"_x); }', "it is made at run time"),

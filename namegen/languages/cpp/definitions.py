@@ -180,6 +180,7 @@ class Definitions(DefinitionFinder[Binding]):
             bound = self.bound_at(path[:place])
             found = self._of_bases(bound, path, place, mark)
             found = found or self._of_object(bound, path, path[place:], mark)
+            found = found or self._of_made(path, place)
             if found is not None:
                 return [found]
         return []
@@ -197,6 +198,15 @@ class Definitions(DefinitionFinder[Binding]):
                 span, tried = span_of(one.name), tuple(marked(each, mark) for each in found)
                 return Definition(path, Ref(tried, span), span, inherited=True)
         return None
+
+    def _of_made(self, path: Path, place: int) -> Definition | None:
+        """Return the definition of a path below ``Boat()``, an object that is made there."""
+        name = (*path[: place - 1], path[place - 1].removesuffix("()"))
+        bound = self.bound_at(name) if name != path[:place] else []
+        if not any(one.way == "class" for one in bound):
+            return None
+        span = span_of(bound[0].name)
+        return Definition(path, Ref((marked((*name, *path[place:]), ANY),), span), span)
 
     def _of_object(
         self, bound: Sequence[Binding], path: Path, after: Path, mark: str

@@ -15,6 +15,7 @@ from namegen.languages.definitions import CHANGED, HIDES
 from namegen.languages.sources import Source
 from namegen.model.facts import Path
 
+FILLED = "a list of values may give an object another one"
 _NAMES = frozenset({"identifier", "field_identifier", "type_identifier", "namespace_identifier"})
 _FIXED = frozenset({"class", "declared", "function", "macro", "namespace"})
 
@@ -45,7 +46,8 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
         found[place:place] = _changed(change, own, () if is_sure else variables.values())
         found += _of_other_files(source, change) if not own else []
     filled = [one for one in variables.values() if not one.shared and is_filled(source, one)]
-    return [*found, *(Binding(one.name, one.path, "unknown", one.within) for one in filled)]
+    more = (Binding(one.name, one.path, "unknown", one.within, None, FILLED) for one in filled)
+    return [*found, *more]
 
 
 def _variables(found: list[Binding]) -> Mapping[Path, Binding]:

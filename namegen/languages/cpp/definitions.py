@@ -8,7 +8,7 @@ from itertools import combinations
 from msgspec.structs import replace
 
 from namegen.languages.cpp.aggregates import may_be_listed
-from namegen.languages.cpp.bindings import bindings_of
+from namegen.languages.cpp.bindings import FILLED, bindings_of
 from namegen.languages.cpp.chains import ELEMENT, LED_TO, is_element
 from namegen.languages.cpp.classes import classes_of
 from namegen.languages.cpp.declarations import Binding
@@ -30,7 +30,7 @@ from namegen.languages.cpp.openings import openings, tries
 from namegen.languages.cpp.scopes import Scope
 from namegen.languages.cpp.tables import is_written_out, numbered
 from namegen.languages.cpp.types import EXACT, keeps_text, kept
-from namegen.languages.definitions import DefinitionFinder, reason
+from namegen.languages.definitions import CHANGED, DefinitionFinder, reason
 from namegen.languages.sources import same, span_of
 from namegen.model.facts import (
     Definition,
@@ -107,7 +107,9 @@ class Definitions(DefinitionFinder[Binding]):
             return [_as_marked(one, mark) for one in found] if is_local else found
         if all(one.way == "function" for one in bound):
             return [_as_marked(one, mark) for one in found]
-        if len(found) == 1 and is_same_for_all(self.source, bound, listed=mark == LISTED):
+        if len(found) > 1:  # not known, for a reason that says more
+            return found
+        if is_same_for_all(self.source, bound, listed=mark == LISTED):
             return [_as_marked(found[0], mark)]
         path, span = found[0].path, span_of(bound[0].name)
         return [Definition(path, Unknown("each object has one of its own", span), span)]
@@ -254,6 +256,12 @@ class Definitions(DefinitionFinder[Binding]):
             return Unknown(_NO_TEXT[binding.way], span)
         if binding.way == "function" and binding.value is not None:
             return returned(self.source, binding, binding.value)
+        if binding.value is None and binding.why == CHANGED and binding.way != "elsewhere":
+            line = self.source.data.count(b"\n", 0, span.start) + 1
+            name = self.source.text(binding.name)
+            return Unknown(f"`{name}` is changed in line {line}", span, weighs=True)
+        if binding.why == FILLED:
+            return Unknown(FILLED, span, weighs=True)
         if binding.value is None or binding.way == "enumerator":
             return reason(binding)
         value = binding.value

@@ -6,7 +6,7 @@ class is a base or a member of others, lists for these give values to its member
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
 from msgspec import Struct
@@ -125,15 +125,22 @@ def _may_be_text(source: Source, value: Node, family: Family) -> bool:
 @lru_cache(maxsize=64)  # one file is asked about again and again
 def _family(source: Source, word: str) -> Family:
     names = names_of(source, word)
-    known = {one.path[-1]: _parts(source, one) for some in classes(source).values() for one in some}
-    kin: set[str] = set()
-    pending = {*names}
+    kin, pending = set[str](), {*names}
     while pending and len(kin) < _MOST_KIN:
-        found = {one for one, parts in known.items() if not pending.isdisjoint(parts)}
-        found -= names | kin
-        pending = {name for one in found for name in names_of(source, one)}
+        around = {one for part in pending for one in _wholes(source).get(part, ())}
+        pending = {name for one in around for name in names_of(source, one)} - names - kin
         kin |= pending
     return Family(names, frozenset(kin))
+
+
+@lru_cache(maxsize=64)
+def _wholes(source: Source) -> Mapping[str, Sequence[str]]:
+    """Return the classes of a file by the last words of what their objects have in them."""
+    found: dict[str, list[str]] = {}
+    for own in (one for some in classes(source).values() for one in some):
+        for part in _parts(source, own):
+            found.setdefault(part, []).append(own.path[-1])
+    return found
 
 
 def _parts(source: Source, own: Class) -> set[str]:

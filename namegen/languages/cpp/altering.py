@@ -1,12 +1,13 @@
 """Where C++ changes what a variable holds without assigning to it.
 
 A use counts as a change unless it is one of the forms that only read: so a form that nobody
-thought of makes a name not known, and never a wrong one.
+thought of makes a name not known. Functions of other files count as if they only read.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 from itertools import takewhile
 
 from tree_sitter import Node
@@ -46,15 +47,15 @@ _DEEPEST = 5
 """Other names of other names, and macros in the text of macros, that are followed."""
 
 
-def alteration(source: Source, stack: Stack) -> Alteration | None:
+def alteration(source: Source, stack: Stack, file: Source | None = None) -> Alteration | None:
     """Return how the use of a variable that the stack leads to may change what it holds.
 
-    None where it only reads. What a function of the program does with a reference
-    that it is given is not looked at.
+    None where it only reads. What functions of other files do with a reference that they
+    are given is not seen. ``file`` is given where the source is the text of one of its macros.
     """
     if _is_unsound(stack):
         return "altered"
-    return _alteration(Use(source, stack, len(stack) - 1))
+    return _alteration(Use(source, stack, len(stack) - 1, file=file))
 
 
 def _is_unsound(stack: Stack) -> bool:
@@ -86,14 +87,22 @@ def _followed(use: Use, by: Follow) -> Alteration | None:
         return "altered"
     source = use.file or use.source
     for name, region in by.names:
-        start, word = region.start_byte, source.text(name)
-        places = occurrences(source.data[start : region.end_byte], word)
-        inner = (Span(start + place.start, start + place.end) for place in places)
-        for stack in source.above(one for one in inner if one.start != name.start_byte):
-            one = Use(source, stack, len(stack) - 1, by.inside, use.depth + 1)
-            if stack[-1].type in _NAMES and _alteration(one) is not None:
-                return "altered"
+        if _is_changed_as(source, name, region, by.inside, use.depth + 1):
+            return "altered"
     return "pointed" if by.pointed else None
+
+
+@lru_cache(maxsize=256)  # one function is asked about for each of its calls
+def _is_changed_as(source: Source, name: Node, region: Node, inside: bool, depth: int) -> bool:
+    """Whether a variable is changed by another name for it, in a stretch of the code."""
+    start, word = region.start_byte, source.text(name)
+    places = occurrences(source.data[start : region.end_byte], word)
+    inner = (Span(start + place.start, start + place.end) for place in places)
+    for stack in source.above(one for one in inner if one.start != name.start_byte):
+        use = Use(source, stack, len(stack) - 1, inside, depth)
+        if stack[-1].type in _NAMES and _alteration(use) is not None:
+            return True
+    return False
 
 
 def _answer(use: Use) -> Answer:

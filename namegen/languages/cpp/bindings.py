@@ -75,7 +75,7 @@ def _in_macros(source: Source, word: str) -> Iterator[Change]:
     for macro in macros_with(source, [word]):
         for stack in macro.body.stacks([word]) if word not in macro.parameters else ():
             inner = macro.block(stack)
-            change = change_at(macro.body, inner) if len(inner) > 1 else None
+            change = change_at(macro.body, inner, source) if len(inner) > 1 else None
             if change is None and not macro.parameters:
                 uses = (change_at(source, one) for one in source.stacks([macro.name]) if one[1:])
                 change = next((one for one in uses if one is not None), None)

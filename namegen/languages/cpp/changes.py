@@ -45,8 +45,11 @@ class Change(Struct, frozen=True):
         return own_types(source, self.within, self.whose) if self.whose is not None else ()
 
 
-def change_at(source: Source, stack: Stack) -> Change | None:
-    """Return the change that the last node of the stack names the variable of."""
+def change_at(source: Source, stack: Stack, file: Source | None = None) -> Change | None:
+    """Return the change that the last node of the stack names the variable of.
+
+    ``file`` is given where the source is the text of one of its macros.
+    """
     leaf, above = stack[-1], stack[-2]
     if leaf.type not in _VARIABLES and above.type != "parameter_declaration":
         return None
@@ -67,7 +70,7 @@ def change_at(source: Source, stack: Stack) -> Change | None:
         if operator is not None and operator.type == "=":
             value = above.child_by_field_name("right")
             return Change(leaf, words, "assigned", scope, value, whose=whose)
-    way = alteration(source, stack)
+    way = alteration(source, stack, file)
     return Change(leaf, words, way, scope, whose=whose) if way is not None else None
 
 

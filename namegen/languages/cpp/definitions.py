@@ -31,7 +31,7 @@ from namegen.languages.cpp.scopes import Scope
 from namegen.languages.cpp.tables import is_written_out, numbered
 from namegen.languages.cpp.types import EXACT, keeps_text, kept
 from namegen.languages.definitions import CHANGED, DefinitionFinder, reason
-from namegen.languages.sources import same, span_of
+from namegen.languages.sources import Source, same, span_of
 from namegen.model.facts import (
     Definition,
     Each,
@@ -54,6 +54,11 @@ _NO_OBJECTS = frozenset({"class", "macro", "namespace"})
 class Definitions(DefinitionFinder[Binding]):
     """Finds the definitions of a file on demand, and remembers what was asked."""
 
+    def __init__(self, source: Source) -> None:
+        super().__init__(source)
+        self._values: dict[Path, list[Definition]] = {}
+        self._paths: dict[str, dict[Path, list[Binding]]] = {}
+
     def _bindings_of(self, word: str) -> list[Binding]:
         return bindings_of(self.source, word)
 
@@ -71,6 +76,11 @@ class Definitions(DefinitionFinder[Binding]):
 
     def _found(self, path: Path) -> list[Definition]:
         """Return what is bound under just this path; nothing where it is only declared."""
+        if path not in self._values:
+            self._values[path] = self._valued(path)
+        return self._values[path]
+
+    def _valued(self, path: Path) -> list[Definition]:
         every = self._bound(path)
         bound = [one for one in every if one.way != "declared"]
         bound = [one for one in bound if not self._is_filled_first(one, bound)] or bound
@@ -84,6 +94,15 @@ class Definitions(DefinitionFinder[Binding]):
             return self._element(path, mark)
         found = self._found(path)
         return self._of_any(found, mark) if mark else found
+
+    def _reason(self, binding: Binding) -> Unknown:
+        """Return why it is not known what a name stands for; a change of it is told by its line."""
+        span = span_of(binding.name)
+        if binding.why == CHANGED and binding.way != "elsewhere":
+            line = self.source.data.count(b"\n", 0, span.start) + 1
+            name = self.source.text(binding.name)
+            return Unknown(f"`{name}` is changed in line {line}", span, weighs=True)
+        return Unknown(FILLED, span, weighs=True) if binding.why == FILLED else reason(binding)
 
     def _is_filled_first(self, one: Binding, bound: Sequence[Binding]) -> bool:
         """Whether a variable without a value has one before anybody can ask for it.
@@ -158,7 +177,11 @@ class Definitions(DefinitionFinder[Binding]):
     def _bound(self, path: Path) -> list[Binding]:
         """Return the bindings of a path, those of what another file declares too."""
         word = path[-1].removesuffix("()")
-        return [one for one in self.bindings(word) if one.path == path]
+        if word not in self._paths:
+            self._paths[word] = by_path = dict[Path, list[Binding]]()
+            for one in self.bindings(word):
+                by_path.setdefault(one.path, []).append(one)
+        return self._paths[word].get(path, [])
 
     def _opened(self, path: Path, mark: str) -> list[Definition]:
         """Return what a path stands for through ``using``, for a file that includes this one."""
@@ -256,14 +279,8 @@ class Definitions(DefinitionFinder[Binding]):
             return Unknown(_NO_TEXT[binding.way], span)
         if binding.way == "function" and binding.value is not None:
             return returned(self.source, binding, binding.value)
-        if binding.value is None and binding.why == CHANGED and binding.way != "elsewhere":
-            line = self.source.data.count(b"\n", 0, span.start) + 1
-            name = self.source.text(binding.name)
-            return Unknown(f"`{name}` is changed in line {line}", span, weighs=True)
-        if binding.why == FILLED:
-            return Unknown(FILLED, span, weighs=True)
         if binding.value is None or binding.way == "enumerator":
-            return reason(binding)
+            return self._reason(binding)
         value = binding.value
         if value.type in _LISTS and not binding.many:
             return Unknown("it is put together from several values", span)

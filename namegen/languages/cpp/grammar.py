@@ -46,6 +46,11 @@ def readable(data: bytes) -> bytes:
     Where a quote that opens a text is taken for one that closes it, words of the text
     become blanks: the tree is the same, and values are read from the file itself.
     """
+    code = data.lstrip(b" ")
+    return b" " * (len(data) - len(code)) + _readable(code)  # the text of a macro lies far behind
+
+
+def _readable(data: bytes) -> bytes:
     data = data.replace(b"\\\r\n", b" \\\n")
     if b"__cplusplus" in data:
         data = _FOR_C.sub(_without_bracket, data)

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from functools import lru_cache
+
 from tree_sitter import Node
 
 from namegen.languages.cpp.declarations import Binding
@@ -20,10 +23,15 @@ def numbered(source: Source, one: Binding, indices: Path) -> Node | None:
     node, kind = one.value, dotted(source, one.declared)
     in_array = bool(kind) and kind is not None and kind[-1] == "array"
     for index in indices:
-        given = elements(node) if node is not None and node.type == "initializer_list" else []
+        given = _listed(node) if node is not None and node.type == "initializer_list" else ()
         if in_array and len(given) == 1 and given[0].type == "initializer_list":
-            given = elements(given[0])  # `std::array<T, 2> both = {{"bow", "stern"}}`
+            given = _listed(given[0])  # `std::array<T, 2> both = {{"bow", "stern"}}`
         at = int(index.strip("[]"))
         node = given[at] if at < len(given) else None
     is_named = node is not None and node.type in {"initializer_list", "initializer_pair"}
     return None if is_named else node
+
+
+@lru_cache(maxsize=64)  # one list is asked for one element after the other
+def _listed(node: Node) -> Sequence[Node]:
+    return elements(node)

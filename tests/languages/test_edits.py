@@ -22,7 +22,8 @@ KOTLIN = (
 ).encode()
 CPP = 'void f() { /* é */ motor("a");\r\n motor(u8"b"); motor(R"x(c)x"); }'.encode()
 CODE = [("python", PYTHON), ("java", JAVA), ("kotlin", KOTLIN), ("cpp", CPP)]
-WORDS = st.text(alphabet=st.characters(exclude_categories=["Cs"]), max_size=8)
+LETTERS = st.characters(exclude_categories=["Cs"], exclude_characters="\0")  # it ends C++'s texts
+WORDS = st.text(alphabet=LETTERS, max_size=8)
 
 
 def changes(language: str, code: bytes, value: str) -> list[Respelling]:

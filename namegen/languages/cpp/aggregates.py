@@ -1,106 +1,153 @@
-"""Objects that are made of a list of values for their members: ``Part part{"bow", 3}``."""
+"""Objects that are made of a list of values for their members: ``Part part{"bow", 3}``.
+
+A list may say of which class it makes an object, or leave that to what takes it. Where a
+class is a base or a member of others, lists for these give values to its members too.
+"""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
+from msgspec import Struct
 from tree_sitter import Node
 
-from namegen.languages.cpp.classes import Class, classes_of
+from namegen.languages.cpp.classes import Class, class_at, classes, classes_of
 from namegen.languages.cpp.constructions import constructions
+from namegen.languages.cpp.constructors import constructors
 from namegen.languages.cpp.declarations import Binding
-from namegen.languages.cpp.names import type_words
+from namegen.languages.cpp.declarators import declared
+from namegen.languages.cpp.library import VALUE_TYPES
+from namegen.languages.cpp.lists import GivenList, given_lists, taken_apart
+from namegen.languages.cpp.names import last_words
+from namegen.languages.cpp.openings import names_of
 from namegen.languages.cpp.scopes import function_declarator
 from namegen.languages.sources import Source, elements
 
-_LIST = re.compile(rb"(?:[(,={]|\breturn)\s*\{")
 _NO_TEXTS = frozenset({"char_literal", "false", "null", "number_literal", "true"})
-_TAKING = frozenset({"argument_list", "assignment_expression", "return_statement"})
+_MADE = {"call_expression": "function", "compound_literal_expression": "type"}
+_MOST_KIN = 50
+"""Classes that have one in them, beyond which no more are looked for."""
+
+
+class Family(Struct, frozen=True):
+    """A class by all its names in the file, and the classes that have such an object in them."""
+
+    names: frozenset[str]
+    kin: frozenset[str]
+    foreign: bool = False
+    """Whether another file has the class: then classes of that may have it in them too."""
+
+    def takes(self, source: Source, one: GivenList) -> bool:
+        """Whether a list may make an object of the class, or of one that has it in it."""
+        if one.kinds is None or not one.kinds.isdisjoint(self.names | self.kin):
+            return True
+        others = one.kinds - VALUE_TYPES if self.foreign else ()
+        return any(not classes_of(source, word) for word in others)
 
 
 def is_filled(source: Source, member: Binding) -> bool:
-    """Whether an object in the file is made with another value for a member than its own.
+    """Whether a list in the file may give a member of an object another value than its own.
 
-    A constructor that has one for it says so itself; a list that names its members too.
+    What constructors give, and lists that name the member, is not looked at: these bind it.
     The members of a union share their place, so none of them has what it is given for sure.
     """
-    owner = member.path[:-1]
-    own = next((one for one in classes_of(source, owner[-1]) if one.path == owner), None)
-    if own is None or not _is_aggregate(own, owner[-1]):
+    own = class_at(source, member.path[:-1])
+    if own is None or not is_aggregate(own):
         return False
-    if own.node.type == "union_specifier":
-        return True
     members = [*_members(own)]
     place = next((at for at, one in enumerate(members) if _holds(one, member.name)), None)
-    if place is None:
-        return False
-    fitting = (one for one in _lists(source) if len(elements(one)) <= len(members))
-    if any(_may_fill(source, one, place, owner[-1]) for one in fitting):
-        return True
-    for stack in source.stacks([owner[-1]]):
-        for one in constructions(source, [*stack]) if len(stack) > 1 else ():
-            if _gives(one.given, place):
-                return True
-    return False
+    if own.node.type == "union_specifier" or place is None:
+        return own.node.type == "union_specifier"
+    family = _family(source, own.path[-1])
+    return len(members) in taken_apart(source) or _is_listed(source, family, place, len(members))
 
 
-def _is_aggregate(own: Class, word: str) -> bool:
+def may_be_listed(source: Source, word: str) -> bool:
+    """Whether a list in the file may make an object of a class that another file has."""
+    return _is_listed(source, Family(names_of(source, word), frozenset(), foreign=True), 0, None)
+
+
+def is_aggregate(own: Class) -> bool:
     """Whether lists can make objects of a class: all may use what it has, and it has no more."""
     is_open = own.node.type != "class_specifier"
     for one in own.body:
         if one.type == "access_specifier":
             is_open = one.text == b"public"
-        elif _constructs(one, word) or (
-            not is_open and one.type == "field_declaration" and function_declarator(one) is None
-        ):
+        elif not is_open and one.type == "field_declaration" and function_declarator(one) is None:
             return False
-    return True
+    return not constructors(own)
 
 
-def _gives(listed: Node, place: int) -> bool:
-    given = elements(listed)
-    return len(given) > place and given[0].type != "initializer_pair"
+def _is_listed(source: Source, family: Family, place: int, most: int | None) -> bool:
+    """Whether a list may give something to the member at a place of the class of a family.
+
+    ``most``: how many members the class has, if that is known.
+    """
+    for one in given_lists(source):
+        if family.takes(source, one) and _fills(source, one.values, family, place, most):
+            return True
+    for stack in source.stacks([*family.names]):
+        for made in constructions(source, [*stack]) if len(stack) > 1 else ():
+            if _fills(source, elements(made.given), family, place, most):
+                return True
+    return False
 
 
-def _may_fill(source: Source, listed: Node, place: int, word: str) -> bool:
-    """Whether a list that names no class may make an object of one, with a text at a place."""
-    given = elements(listed)
-    if len(given) <= place or given[place].type in _NO_TEXTS:
-        return False
-    above = listed.parent
-    function = above.parent if above is not None and above.type == "return_statement" else None
-    while function is not None and function.type not in {
-        "function_definition",
-        "lambda_expression",
-    }:
-        function = function.parent
-    words = type_words(source, function.child_by_field_name("type")) if function else None
-    return words is None or words[-1] == word or words[:1] != ("std",)
+def _fills(source: Source, given: list[Node], family: Family, place: int, most: int | None) -> bool:
+    """Whether values may fill the member at a place, if they make an object with such a member."""
+    if family.kin or most is None:  # values of those around it may stand before and behind
+        return any(_may_be_text(source, one, family) for one in given)
+    fits = place < len(given) <= most and given[0].type != "initializer_pair"
+    return fits and _may_be_text(source, given[place], family)
+
+
+def _may_be_text(source: Source, value: Node, family: Family) -> bool:
+    """Whether a value may be another than an object of the family, or a number."""
+    if value.type in _MADE:
+        kinds = last_words(source, value.child_by_field_name(_MADE[value.type]))
+        return kinds.isdisjoint(family.names | family.kin)
+    if value.type == "initializer_pair":  # the member that it names is bound by it
+        given = value.child_by_field_name("value")
+        return given is not None and given.type == "initializer_list"
+    name: Node | None = value
+    if value.type == "parameter_declaration":  # `Part other(part)` reads like a parameter
+        name = value.child_by_field_name("type")
+    if name is None or name.type not in {"identifier", "type_identifier"}:
+        return value.type not in _NO_TEXTS
+    kinds = set[str]()
+    for stack in source.stacks([source.text(name)]):
+        known = declared(source, stack) if len(stack) > 1 else None
+        kinds |= last_words(source, known.type) or {""} if known is not None else set()
+    return not kinds or not kinds <= family.names | family.kin
 
 
 @lru_cache(maxsize=64)  # one file is asked about again and again
-def _lists(source: Source) -> Sequence[Node]:
-    """Return the lists that make an object of a class which they do not name: ``f({"bow"})``."""
-    found: list[Node] = []
-    for place in _LIST.finditer(source.data):
-        brace = source.root.descendant_for_byte_range(place.end() - 1, place.end())
-        above = node = brace.parent if brace is not None else None
-        while above is not None and above.type == "initializer_list":
-            above = above.parent
-        if node is not None and above is not None and above.type in _TAKING and _gives(node, 0):
-            found.append(node)
+def _family(source: Source, word: str) -> Family:
+    names = names_of(source, word)
+    kin, pending = set[str](), {*names}
+    while pending and len(kin) < _MOST_KIN:
+        around = {one for part in pending for one in _wholes(source).get(part, ())}
+        pending = {name for one in around for name in names_of(source, one)} - names - kin
+        kin |= pending
+    return Family(names, frozenset(kin))
+
+
+@lru_cache(maxsize=64)
+def _wholes(source: Source) -> Mapping[str, Sequence[str]]:
+    """Return the classes of a file by the last words of what their objects have in them."""
+    found: dict[str, list[str]] = {}
+    for own in (one for some in classes(source).values() for one in some):
+        for part in _parts(source, own):
+            found.setdefault(part, []).append(own.path[-1])
     return found
 
 
-def _constructs(statement: Node, word: str) -> bool:
-    """Whether a statement in the body of a class declares a constructor of it with a body."""
-    if any(one.type == "default_method_clause" for one in statement.children):
-        return False
-    declarator = function_declarator(statement)
-    name = declarator.child_by_field_name("declarator") if declarator is not None else None
-    return name is not None and name.text == word.encode()
+def _parts(source: Source, own: Class) -> set[str]:
+    """Return the last words of the types that an object of a class has in it."""
+    held = (one for one in own.body if one.type == "field_declaration")
+    kinds = (one.child_by_field_name("type") for one in held)
+    return {base[-1] for base in own.bases}.union(*(last_words(source, kind) for kind in kinds))
 
 
 def _members(own: Class) -> Iterator[Node]:

@@ -1,19 +1,23 @@
 """Where C++ changes what a variable holds without assigning to it.
 
 A use counts as a change unless it is one of the forms that only read: so a form that nobody
-thought of makes a name not known, and never a wrong one.
+thought of makes a name not known. Functions of other files count as if they only read.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 from itertools import takewhile
 
+from tree_sitter import Node
+
 from namegen.languages.cpp.arguments import argument, bare_argument
-from namegen.languages.cpp.library import ELEMENT_METHODS, INSIDE_METHODS, READING_METHODS
+from namegen.languages.cpp.library import CASTS, ELEMENT_METHODS, INSIDE_METHODS, READING_METHODS
 from namegen.languages.cpp.macros import macro_of
+from namegen.languages.cpp.names import dotted, is_constant
 from namegen.languages.cpp.taking import captured, constructed, held, member, put, returned
-from namegen.languages.cpp.variable_uses import Alteration, Answer, Up, Use
+from namegen.languages.cpp.variable_uses import Alteration, Answer, Follow, Up, Use
 from namegen.languages.sources import Source, Stack, elements, occurrences, same
 from namegen.model.places import Span
 
@@ -38,34 +42,67 @@ _READING = frozenset(
 _BODIES = frozenset(
     {"compound_statement", "declaration_list", "field_declaration_list", "translation_unit"}
 )
+_NAMES = frozenset({"identifier", "type_identifier"})
 _DEEPEST = 5
-"""Macros in the text of macros that are followed."""
+"""Other names of other names, and macros in the text of macros, that are followed."""
 
 
-def alteration(source: Source, stack: Stack) -> Alteration | None:
+def alteration(source: Source, stack: Stack, file: Source | None = None) -> Alteration | None:
     """Return how the use of a variable that the stack leads to may change what it holds.
 
-    None where it only reads. What a function of the program does with a reference
-    that it is given is not looked at.
+    None where it only reads. What functions of other files do with a reference that they
+    are given is not seen. ``file`` is given where the source is the text of one of its macros.
     """
     if _is_unsound(stack):
         return "altered"
-    return _alteration(Use(source, stack, len(stack) - 1))
+    return _alteration(Use(source, stack, len(stack) - 1, file=file))
 
 
 def _is_unsound(stack: Stack) -> bool:
     """Whether the innermost statement was not parsed: what it does is not known."""
     within = takewhile(lambda node: node.type not in _BODIES, reversed(stack))
-    return any(node.is_error for node in within)
+    return any(node.has_error and (node.is_error or _holds_error(node)) for node in within)
+
+
+def _holds_error(node: Node) -> bool:
+    """Whether a part of an expression was passed over, as in ``name.operator=("bow")``."""
+    return any(child.is_error for child in node.children)
 
 
 def _alteration(use: Use) -> Alteration | None:
     while use.place > 0:
         answer = _answer(use)
+        if isinstance(answer, Follow):
+            return _followed(use, answer)
         if not isinstance(answer, Up):
             return "altered" if answer == "pointed" and use.inside else answer
-        use = use._replace(place=use.place - answer.steps, inside=use.inside or answer.inside)
+        inside = (use.inside or answer.inside) and not answer.outside
+        use = use._replace(place=use.place - answer.steps, inside=inside)
     return "altered"
+
+
+def _followed(use: Use, by: Follow) -> Alteration | None:
+    """Return what becomes of a variable by other names for it."""
+    if use.depth > _DEEPEST:
+        return "altered"
+    source = use.file or use.source
+    for name, region in by.names:
+        if _is_changed_as(source, name, region, by.inside, use.depth + 1):
+            return "altered"
+    return "pointed" if by.pointed else None
+
+
+@lru_cache(maxsize=256)  # one function is asked about for each of its calls
+def _is_changed_as(source: Source, name: Node, region: Node, inside: bool, depth: int) -> bool:
+    """Whether a variable is changed by another name for it, in a stretch of the code."""
+    start, word = region.start_byte, source.text(name)
+    places = occurrences(source.data[start : region.end_byte], word)
+    inner = (Span(start + place.start, start + place.end) for place in places)
+    for stack in source.above(one for one in inner if one.start != name.start_byte):
+        use = Use(source, stack, len(stack) - 1, inside, depth)
+        if stack[-1].type in _NAMES and _alteration(use) is not None:
+            return True
+    return False
 
 
 def _answer(use: Use) -> Answer:
@@ -110,11 +147,23 @@ def _last_of_several(use: Use) -> Answer:
 
 
 def _element(use: Use) -> Answer:
-    return Up() if use.is_in("argument") else None
+    return Up(outside=True) if use.is_in("argument") else None
+
+
+def _stepped(use: Use) -> Answer:
+    return None if use.inside else "altered"
 
 
 def _pointed(use: Use) -> Answer:
-    return Up() if use.sign == "*" else "altered"
+    """Return what ``*name`` and ``&name`` do; the latter may fill a pointer."""
+    if use.sign == "*":
+        return Up(outside=True)
+    filled = use.beyond
+    if filled is None or filled.type != "init_declarator":
+        return "altered"
+    if use.node.type == "qualified_identifier":  # perhaps a pointer to a member of any object
+        return "altered"
+    return put(use._replace(place=use.place - 1, inside=True))
 
 
 def _calculated(use: Use) -> Answer:
@@ -128,7 +177,7 @@ def _calculated(use: Use) -> Answer:
 
 def _assigned(use: Use) -> Answer:
     if use.is_in("left"):
-        return "altered"
+        return None if use.inside else "altered"  # an iterator itself may go on
     return "pointed" if use.sign == "=" else None
 
 
@@ -143,10 +192,23 @@ def _accessed(use: Use) -> Answer:
         return None
     method = use.text(use.above.child_by_field_name("field"))
     if method in READING_METHODS:
-        return None
+        return Up(2, inside=True) if method == "c_str" and _is_cast(use, call) else None
     if method in ELEMENT_METHODS | INSIDE_METHODS:
         return Up(2, inside=method in INSIDE_METHODS)
     return "called"
+
+
+def _is_cast(use: Use, call: Node) -> bool:
+    """Whether what a method gives is taken for something that may be changed."""
+    around = call.parent
+    while around is not None and around.type == "parenthesized_expression":
+        around = around.parent
+    if around is not None and around.type == "argument_list" and around.parent is not None:
+        words = dotted(use.source, around.parent.child_by_field_name("function"))
+        return words is not None and words[-1] in CASTS - {"static_cast"}
+    if around is None or around.type != "cast_expression":
+        return False
+    return not is_constant(use.source, around.child_by_field_name("type"))
 
 
 def _qualified(use: Use) -> Answer:
@@ -161,19 +223,8 @@ def _looped(use: Use) -> Answer:
     """Return what a loop over a list does with it: a reference to each element may change them."""
     if not use.is_in("right"):
         return None
-    declarator, body = (use.above.child_by_field_name(one) for one in ("declarator", "body"))
-    if held(use, use.above, declarator) != "altered":
-        return None
-    name = next(reversed(elements(declarator)), None) if declarator is not None else None
-    if use.depth or name is None or name.type != "identifier" or body is None:
-        return "altered"
-    start = body.start_byte
-    places = occurrences(use.source.data[start : body.end_byte], use.source.text(name))
-    inner = (Span(start + place.start, start + place.end) for place in places)
-    for stack in use.source.above(inner):
-        if _alteration(Use(use.source, stack, len(stack) - 1, depth=1)) is not None:
-            return "altered"
-    return None
+    answer = held(use, use.above, use.above.child_by_field_name("declarator"))
+    return answer if answer != "pointed" or use.inside else None
 
 
 _RULES: Mapping[str, Callable[[Use], Answer]] = {
@@ -206,4 +257,5 @@ _RULES: Mapping[str, Callable[[Use], Answer]] = {
     "subscript_expression": _element,
     "template_function": _function,
     "template_method": _function,
+    "update_expression": _stepped,
 }

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from msgspec.structs import replace
 from tree_sitter import Node
@@ -15,6 +15,7 @@ from namegen.languages.definitions import CHANGED, HIDES
 from namegen.languages.sources import Source
 from namegen.model.facts import Path
 
+FILLED = "a list of values may give an object another one"
 _NAMES = frozenset({"identifier", "field_identifier", "type_identifier", "namespace_identifier"})
 _FIXED = frozenset({"class", "declared", "function", "macro", "namespace"})
 
@@ -40,12 +41,13 @@ def bindings_of(source: Source, word: str) -> list[Binding]:
     variables = _variables(found)
     places = {path: one.name.start_byte for path, one in variables.items()}
     for place, change in reversed(changes):
-        path, is_sure = changed(source, change, places)
-        own = variables[path] if path is not None else None
+        paths, is_sure = changed(source, change, places)
+        own = [variables[path] for path in paths]
         found[place:place] = _changed(change, own, () if is_sure else variables.values())
-        found += _of_other_files(change) if own is None else []
+        found += _of_other_files(source, change) if not own else []
     filled = [one for one in variables.values() if not one.shared and is_filled(source, one)]
-    return [*found, *(Binding(one.name, one.path, "unknown", one.within) for one in filled)]
+    more = (Binding(one.name, one.path, "unknown", one.within, None, FILLED) for one in filled)
+    return [*found, *more]
 
 
 def _variables(found: list[Binding]) -> Mapping[Path, Binding]:
@@ -73,7 +75,7 @@ def _in_macros(source: Source, word: str) -> Iterator[Change]:
     for macro in macros_with(source, [word]):
         for stack in macro.body.stacks([word]) if word not in macro.parameters else ():
             inner = macro.block(stack)
-            change = change_at(macro.body, inner) if len(inner) > 1 else None
+            change = change_at(macro.body, inner, source) if len(inner) > 1 else None
             if change is None and not macro.parameters:
                 uses = (change_at(source, one) for one in source.stacks([macro.name]) if one[1:])
                 change = next((one for one in uses if one is not None), None)
@@ -81,23 +83,32 @@ def _in_macros(source: Source, word: str) -> Iterator[Change]:
                 yield replace(change, words=(), value=None, way="altered", anywhere=True)
 
 
-def _changed(change: Change, own: Binding | None, others: Iterable[Binding]) -> Iterator[Binding]:
-    """Yield what a change binds: the variable that it is of, and others that it may be of."""
-    if own is not None and _changes(change, own):
-        value = alone(change.value)
-        is_known = change.way in {"assigned", "built"}
-        way: Way = "assigned" if is_known else "called" if change.way == "called" else "unknown"
-        yield Binding(change.name, own.path, way, change.within, value, CHANGED)
+def _changed(
+    change: Change, own: Sequence[Binding], others: Iterable[Binding]
+) -> Iterator[Binding]:
+    """Yield what a change binds: the variables that it is of, and others that it may be of."""
+    for one in own:
+        if _changes(change, one):
+            value = alone(change.value)
+            is_known = change.way in {"assigned", "built"}
+            way: Way = "assigned" if is_known else "called" if change.way == "called" else "unknown"
+            yield Binding(change.name, one.path, way, change.within, value, CHANGED)
     for one in others:
         may_be = change.anywhere or one.within.sort == "type"
-        if one is not own and one.path[0][:1] != "@" and may_be and _changes(change, one):
+        if one not in own and one.path[0][:1] != "@" and may_be and _changes(change, one):
             way = "called" if change.way == "called" else "unknown"
             yield Binding(change.name, one.path, way, change.within, None, CHANGED)
 
 
-def _of_other_files(change: Change) -> Iterator[Binding]:
+def _of_other_files(source: Source, change: Change) -> Iterator[Binding]:
     """Yield that what a header declares has another value here: a member, or a name further out."""
-    if change.way not in {"assigned", "built"} or not change.words:
+    if change.way not in {"assigned", "built"}:
+        return
+    for path in change.types(source):
+        if path[0][:1] != "@":
+            whole = (*path, source.text(change.name))
+            yield Binding(change.name, whole, "elsewhere", change.within, None, CHANGED)
+    if not change.words:
         return
     words = change.words[1:] if change.words[0] == "this" else change.words
     for scope in change.within.around:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from itertools import takewhile
 from typing import Literal
 
@@ -13,6 +13,7 @@ from namegen.languages.cpp.altering import alteration
 from namegen.languages.cpp.classes import classes_of
 from namegen.languages.cpp.names import dotted
 from namegen.languages.cpp.openings import tries
+from namegen.languages.cpp.owners import members_of, own_types
 from namegen.languages.cpp.scopes import Scope, scope_of
 from namegen.languages.cpp.variable_uses import Alteration
 from namegen.languages.sources import Source, Stack, same
@@ -36,10 +37,19 @@ class Change(Struct, frozen=True):
     value: Node | None = None
     anywhere: bool = False
     """Whether it may be any variable of this name, and not only a member."""
+    whose: Node | None = None
+    """The object whose member it is, where it is that of another one."""
+
+    def types(self, source: Source) -> Sequence[Path]:
+        """Return the paths that the class of that object may have; none where it is not told."""
+        return own_types(source, self.within, self.whose) if self.whose is not None else ()
 
 
-def change_at(source: Source, stack: Stack) -> Change | None:
-    """Return the change that the last node of the stack names the variable of."""
+def change_at(source: Source, stack: Stack, file: Source | None = None) -> Change | None:
+    """Return the change that the last node of the stack names the variable of.
+
+    ``file`` is given where the source is the text of one of its macros.
+    """
     leaf, above = stack[-1], stack[-2]
     if leaf.type not in _VARIABLES and above.type != "parameter_declaration":
         return None
@@ -50,15 +60,18 @@ def change_at(source: Source, stack: Stack) -> Change | None:
         own = ("this", source.text(leaf))  # what a constructor's list gives to a member
         return Change(leaf, own, "built", scope, above.named_children[-1])
     place, words = _whole(source, stack)
+    whose = None
+    if not words and stack[-2].type == "field_expression":
+        whose = stack[-2].child_by_field_name("argument")
     above = stack[place - 1]
     left = above.child_by_field_name("left")
     if above.type == "assignment_expression" and same(left, stack[place]):
         operator = above.child_by_field_name("operator")
         if operator is not None and operator.type == "=":
             value = above.child_by_field_name("right")
-            return Change(leaf, words, "assigned", scope, value)
-    way = alteration(source, stack)
-    return Change(leaf, words, way, scope) if way is not None else None
+            return Change(leaf, words, "assigned", scope, value, whose=whose)
+    way = alteration(source, stack, file)
+    return Change(leaf, words, way, scope, whose=whose) if way is not None else None
 
 
 def _whole(source: Source, stack: Stack) -> tuple[int, Path]:
@@ -78,23 +91,27 @@ def _whole(source: Source, stack: Stack) -> tuple[int, Path]:
 
 def changed(
     source: Source, change: Change, variables: Mapping[Path, int]
-) -> tuple[Path | None, bool]:
-    """Return the path of the variable that a change is of, and whether it is that for sure.
+) -> tuple[Sequence[Path], bool]:
+    """Return the paths of the variables that a change is of, and whether it is these for sure.
 
     ``variables`` tell where each is declared. It is the one of the innermost scope that declares
     the name, in a function or block further up than it is changed. It may be another one, where
     classes in between may inherit such a name from some that the file does not tell of.
     """
+    if change.whose is not None:
+        member = source.text(change.name)
+        mine = members_of(source, change.types(source), member, variables)
+        return mine or (), mine is not None
     tried = tries(source, change.within, change.words) if change.words else ()
     known = (one for one in tried if one in variables)
     start = change.name.start_byte
     path = next((one for one in known if one[0][:1] != "@" or variables[one] < start), None)
     if path is None:
-        return None, False
+        return (), False
     if len(change.words) > 1:
-        return path, True
+        return (path,), True
     inner = takewhile(lambda one: one.path != path[:-1], change.within.around)
-    return path, not any(one.sort == "type" and _may_inherit(source, one) for one in inner)
+    return (path,), not any(one.sort == "type" and _may_inherit(source, one) for one in inner)
 
 
 def _may_inherit(source: Source, scope: Scope) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 from itertools import chain
 
@@ -11,8 +11,10 @@ from tree_sitter import Node
 
 from namegen.languages.cpp.names import dotted, type_words
 from namegen.languages.cpp.scopes import CLASSES, scope_of
-from namegen.languages.sources import Source, elements, same
+from namegen.languages.sources import Source, elements
 from namegen.model.facts import Path
+
+_WORDS = ("class", "struct", "union")
 
 
 class Class(Struct, frozen=True):
@@ -34,23 +36,30 @@ class Class(Struct, frozen=True):
         return [*chain.from_iterable(inner)]
 
 
-@lru_cache(maxsize=64)  # one file is asked about again and again
 def classes_of(source: Source, word: str) -> Sequence[Class]:
     """Return the classes of this name that have a body in the file."""
-    found: list[Class] = []
-    for stack in source.stacks([word]):
-        place = len(stack) - 2
-        while place > 0 and stack[place].type in {"template_type", "qualified_identifier"}:
-            place -= 1
-        node = stack[place]
+    return classes(source).get(word, ())
+
+
+def class_at(source: Source, path: Path) -> Class | None:
+    """Return the class of this path, if it has a body in the file."""
+    found = classes_of(source, path[-1]) if path else ()
+    return next((one for one in found if one.path == path), None)
+
+
+@lru_cache(maxsize=64)  # one file is asked about again and again
+def classes(source: Source) -> Mapping[str, Sequence[Class]]:
+    """Return the classes with a body, by the last word of their names."""
+    found: dict[str, list[Class]] = {}
+    for stack in source.stacks(_WORDS):
+        node = stack[-2] if len(stack) > 1 else stack[-1]
         if node.type not in CLASSES or node.child_by_field_name("body") is None:
             continue
-        name = node.child_by_field_name("name")
-        words = dotted(source, name) if same(name, stack[place + 1]) else None
-        if words and words[-1] == word:
-            bases, dependent = _bases(source, stack[: place + 1])
-            path = (*scope_of(source, stack[: place + 1]).path, *words)
-            found.append(Class(path, node, tuple(bases), dependent))
+        words = dotted(source, node.child_by_field_name("name"))
+        if words:
+            bases, dependent = _bases(source, stack[:-1])
+            path = (*scope_of(source, stack[:-1]).path, *words)
+            found.setdefault(words[-1], []).append(Class(path, node, tuple(bases), dependent))
     return found
 
 

@@ -9,6 +9,7 @@ from typing import Literal
 from msgspec import Struct
 from tree_sitter import Node
 
+from namegen.languages.cpp.chains import begun
 from namegen.languages.cpp.declarators import (
     PARAMETERS,
     Declared,
@@ -28,6 +29,8 @@ Way = Literal[
 ]  # fmt: skip
 _STORAGE = "storage_class_specifier"
 _LISTS = frozenset({"initializer_list", "argument_list"})
+_EACH = frozenset({"all_of", "any_of", "count_if", "find_if", "for_each", "none_of"})
+"""Functions of ``std::`` that give a function the elements between two iterators."""
 
 
 class Binding(Struct, frozen=True):
@@ -147,7 +150,8 @@ def _variable(source: Source, stack: Stack, found: Declared) -> Binding | None:
         inner = Scope("region", statement, scope)
         fixed = _fixed(source, stack, found, shared=True)
         path = (*inner.path, *found.words)
-        return Binding(leaf, path, "each", scope, found.value, fixed=fixed)
+        kind = found.type
+        return Binding(leaf, path, "each", scope, found.value, declared=kind, fixed=fixed)
     many = found.sort == "many"
     value = found.value if many else alone(found.value)
     way: Way = "value" if value is not None else "empty"
@@ -237,6 +241,11 @@ def _parameter(source: Source, stack: Stack, found: Declared) -> Binding | None:
     caught = own is not None and own.type == "catch_clause"
     if own is None or not (caught or same(function_declarator(holder), own)):
         return None
+    listed = _given_each(source, stack[: place + 1]) if holder.type == "lambda_expression" else None
+    if listed is not None:
+        inner, outer = scope_of(source, stack[: place + 2]), scope_of(source, stack[: place + 1])
+        path = (*inner.path, *found.words)
+        return Binding(stack[-1], path, "each", outer, listed, declared=found.type)
     if caught:
         place = next(at for at, node in enumerate(stack) if same(node, own))
     scope = scope_of(source, stack[: place + 2])
@@ -245,6 +254,16 @@ def _parameter(source: Source, stack: Stack, found: Declared) -> Binding | None:
     path = (*scope.path, *found.words)
     fixed = _fixed(source, stack, found, shared=True)
     return Binding(stack[-1], path, "parameter", scope, None, why, found.type, fixed=fixed)
+
+
+def _given_each(source: Source, stack: Stack) -> Node | None:
+    """Return the list whose elements the lambda at the end of the stack gets one by one."""
+    call = stack[-3] if len(stack) > 3 and stack[-2].type == "argument_list" else None
+    words = dotted(source, call.child_by_field_name("function")) if call is not None else None
+    given = elements(stack[-2])
+    if not words or words[-1] not in _EACH or len(given) != 3:
+        return None
+    return begun(source, given[0])
 
 
 def branch_of(stack: Stack) -> tuple[tuple[int, int], ...]:

@@ -6,7 +6,8 @@ import re
 
 from tree_sitter import Node
 
-from namegen.languages.cpp.library import CASTS
+from namegen.languages.cpp.chains import LED_TO, chain, is_element
+from namegen.languages.cpp.library import CASTS, SAME_VALUE
 from namegen.languages.cpp.literals import closing, value_of
 from namegen.languages.cpp.names import dotted, type_arguments
 from namegen.languages.cpp.openings import std_words, tries
@@ -14,18 +15,15 @@ from namegen.languages.cpp.scopes import Scope
 from namegen.languages.cpp.types import is_list, keeper, kept
 from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader
 from namegen.languages.sources import Source, elements, named_child, span_of
-from namegen.model.facts import Expression, Join, Ref, Text, Unknown, Wrapped
+from namegen.model.facts import Expression, Join, Path, Ref, Text, Unknown, Wrapped
 from namegen.model.places import Span
 
 _SAME_TEXT = frozenset({"c_str", "data"})
-_SAME_VALUE = frozenset({"as_const", "move"})
-"""Functions of ``std::`` that give what they are given."""
 _TEXT_SUFFIXES = frozenset({"s", "sv"})
 _MACRO = re.compile(
     rb"[ \t]+(?!(?:and|or|xor|bitand|bitor|not_eq)\b|(?:u8|[uUL])?R?[\"'])([A-Za-z_]\w*)"
 )
 _WHY = {
-    "subscript_expression": "it is taken out of a table",
     "null": "it is null",
     "number_literal": "it is a number, not text",
     "char_literal": "it is one letter, not text",
@@ -46,6 +44,8 @@ def _text(source: Source, node: Node) -> Expression:
     value = value_of(source.data[span.start : span.end].decode("utf-8", "replace"), opening)
     if value is None:
         return Unknown("it holds an escape that is not followed", span)
+    if "\0" in value:
+        return Unknown(r"it holds the letter `\0`, at which a text may end", span)
     return Text(value, span, opening)
 
 
@@ -84,9 +84,18 @@ def _opened(node: Node) -> Node:
 
 
 def _name(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    words = dotted(source, node)
+    words = chain(source, node)
     if words is None:
         return Unknown(RUN_TIME, span_of(node))
+    return Ref(tries(source, scope, words), span_of(node))
+
+
+def _element(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
+    """Return ``names[0]``, ``*it``, or each of ``names[i]``, one of which it will be."""
+    words = chain(source, node)
+    if words is None or not is_element(words[-1]):
+        taken = node.type == "subscript_expression"
+        return Unknown("it is taken out of a table" if taken else RUN_TIME, span_of(node))
     return Ref(tries(source, scope, words), span_of(node))
 
 
@@ -98,15 +107,32 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     if called is not None and called.type == "field_expression" and not arguments:
         field = called.child_by_field_name("field")
         if field is not None and source.text(field) in _SAME_TEXT:
-            return expression(source, scope, called.child_by_field_name("argument"), depth)
+            return _text_of(source, scope, called, depth)
+    through = chain(source, node) if words is None or not arguments else None
+    through = through or _element_of(source, node)
+    if through is not None:
+        return Ref(tries(source, scope, through), span_of(node))
     if words is None:
         return Unknown(RUN_TIME, span_of(node))
     is_method = called is not None and called.type == "field_expression"
     if len(arguments) == 1 and not is_method:
         return _made(source, scope, called, expression(source, scope, arguments[0], depth))
-    if arguments:
-        return Unknown(f"it is made at run time by `{words[-1]}()`", span_of(node))
-    return Ref(tries(source, scope, (*words[:-1], f"{words[-1]}()")), span_of(node))
+    return Unknown(f"it is made at run time by `{words[-1]}()`", span_of(node))
+
+
+def _text_of(source: Source, scope: Scope, called: Node, depth: int) -> Expression:
+    """Return the text whose letters ``name.c_str()`` gives, or ``it->c_str()``."""
+    whole = called.child_by_field_name("argument")
+    words = chain(source, whole) if any(one.type == "->" for one in called.children) else None
+    if words is None or words == ("this",):
+        return expression(source, scope, whole, depth)
+    return Ref(tries(source, scope, (*words, LED_TO)), span_of(called))
+
+
+def _element_of(source: Source, node: Node) -> Path | None:
+    """Return the words of ``names.at(0)``."""
+    words = chain(source, node)
+    return words if words is not None and is_element(words[-1]) else None
 
 
 def _made(source: Source, scope: Scope, called: Node | None, value: Expression) -> Expression:
@@ -118,7 +144,7 @@ def _made(source: Source, scope: Scope, called: Node | None, value: Expression) 
         given = next(iter(elements(type_arguments(called) or called)), None) if called else None
         return kept(source, scope, given, value)
     known = std_words(source, words)
-    if known is not None and len(known) == 1 and known[0] in _SAME_VALUE:
+    if known is not None and len(known) == 1 and known[0] in SAME_VALUE:
         return value
     keeping = keeper(source, scope, words, value.span)
     return value if keeping is None else Wrapped(keeping, value, value.span)
@@ -162,6 +188,8 @@ _READERS: dict[str, Reader[Scope]] = {
     "type_identifier": _name,
     "qualified_identifier": _name,
     "field_expression": _name,
+    "pointer_expression": _element,
+    "subscript_expression": _element,
     "call_expression": _call,
     "cast_expression": _cast,
     "compound_literal_expression": _literal_of_type,

@@ -31,6 +31,13 @@ _FOR_C = re.compile(
 _PLACED = re.compile(rb"(?<!define )\b(?:PROGMEM|[ID]RAM_ATTR|ICACHE_RAM_ATTR)\b")
 """Macros that say where in the memory of a small board something lies. Common practice."""
 
+_LONE = re.compile(
+    rb"""(?P<before>[;{}][ \t]*(?://[^\r\n]*)?\r?\n\s*)(?P<word>[A-Z][A-Z0-9_]{2,})
+    (?=[ \t]*(?://[^\r\n]*)?\r?\n\s*[A-Za-z_])""",
+    re.VERBOSE,
+)
+"""A macro on a line by itself that needs no semicolon, above a statement."""
+
 
 def readable(data: bytes) -> bytes:
     """Return the text with blanks for what is no C++ before macros are, at the same offsets.
@@ -39,10 +46,16 @@ def readable(data: bytes) -> bytes:
     Where a quote that opens a text is taken for one that closes it, words of the text
     become blanks: the tree is the same, and values are read from the file itself.
     """
+    code = data.lstrip(b" ")
+    return b" " * (len(data) - len(code)) + _readable(code)  # the text of a macro lies far behind
+
+
+def _readable(data: bytes) -> bytes:
     data = data.replace(b"\\\r\n", b" \\\n")
     if b"__cplusplus" in data:
         data = _FOR_C.sub(_without_bracket, data)
     data = _PLACED.sub(lambda one: b" " * len(one[0]), data)
+    data = _LONE.sub(lambda one: one["before"] + b" " * len(one["word"]), data)
     data = _BEHIND.sub(lambda one: one[0][:1] + b" " * (len(one[0]) - 1), data)
     return _BEFORE.sub(lambda one: one["word"] + b" " * (len(one[0]) - len(one["word"])), data)
 

@@ -7,7 +7,16 @@ from __future__ import annotations
 
 READING_METHODS = frozenset(
     {"c_str", "capacity", "cbegin", "cend", "compare", "contains", "copy", "count", "crbegin"}
-    | {"crend", "empty", "ends_with", "find", "find_first_not_of", "find_first_of"}
+    | {
+        "crend",
+        "empty",
+        "ends_with",
+        "reserve",
+        "shrink_to_fit",
+        "find",
+        "find_first_not_of",
+        "find_first_of",
+    }
     | {"find_last_not_of", "find_last_of", "has_value", "length", "max_size", "rfind", "size"}
     | {"starts_with", "str", "substr", "view"}
     | {"charAt", "compareTo", "endsWith", "equals", "equalsIgnoreCase", "getBytes", "indexOf"}
@@ -27,12 +36,53 @@ FILLING_METHODS = frozenset(
 FILLING_LETTERS = frozenset({"get", "read"})
 """Methods that fill an array of letters, of which the next argument tells the length."""
 
+CALLING = frozenset({"for_each", "transform"})
+"""Functions of ``std::`` that give each element to another function, of which that may tell."""
+READING_ARGUMENTS = frozenset({"append", "assign", "insert", "replace"})
+"""Methods that copy what the iterators lead to that they are given."""
+SOURCES = {
+    **dict.fromkeys(("copy", "copy_if", "copy_n", "partial_sort_copy", "partial_sum"), 2),
+    **dict.fromkeys(("remove_copy", "remove_copy_if", "replace_copy", "replace_copy_if"), 2),
+    **dict.fromkeys(("reverse_copy", "transform", "unique_copy"), 2),
+    **dict.fromkeys(("merge", "set_difference", "set_intersection", "set_union"), 4),
+}
+"""Functions of ``std::`` that fill what comes behind so many arguments, which they only read."""
 READING_FUNCTIONS = frozenset(
-    {"accumulate", "all_of", "any_of", "as_const", "async", "bind", "binary_search", "cbegin"}
-    | {"cend", "count", "count_if", "cref", "distance", "empty", "equal", "format", "fprintf"}
-    | {"fputs", "hash", "includes", "invalid_argument", "is_sorted", "logic_error", "make_pair"}
+    {
+        "accumulate",
+        "advance",
+        "all_of",
+        "any_of",
+        "as_const",
+        "async",
+        "bind",
+        "binary_search",
+        "cbegin",
+    }
+    | {"cend", "count", "count_if", "cref", "distance", "empty", "equal", "for_each", "format"}
+    | {
+        "fprintf",
+        "fputs",
+        "hash",
+        "includes",
+        "invalid_argument",
+        "is_sorted",
+        "logic_error",
+        "make_pair",
+    }
     | {"make_shared", "make_tuple", "make_unique", "max", "min", "mismatch", "none_of"}
-    | {"out_of_range", "path", "print", "printf", "println", "puts", "quoted", "runtime_error"}
+    | {
+        "out_of_range",
+        "path",
+        "print",
+        "printf",
+        "println",
+        "puts",
+        "quoted",
+        "regex",
+        "regex_match",
+    }
+    | {"regex_search", "runtime_error"}
     | {"search", "size", "ssize", "stod", "stof", "stoi", "stol", "stoul", "strcmp", "strlen"}
     | {"strncmp", "thread", "to_string"}
 )
@@ -46,6 +96,11 @@ VALUE_TYPES = frozenset(
     | {"wstring_view"}
 )
 """Types of ``std::`` that copy what they are made of, or can only read it."""
+SHARING_TYPES = frozenset(
+    {"any", "array", "initializer_list", "optional", "pair", "shared_ptr", "tuple", "unique_ptr"}
+    | {"variant"}
+)
+"""Those of them that keep a pointer or an iterator as it is."""
 PASSING_FUNCTIONS = frozenset(
     {"begin", "data", "end", "find", "find_if", "find_if_not", "get", "lower_bound"}
     | {"max_element", "min_element", "next", "prev", "rbegin", "rend", "upper_bound"}
@@ -55,6 +110,13 @@ PAIRING_FUNCTIONS = frozenset({"make_pair", "make_tuple"})
 """Functions of ``std::`` that copy what they are given, but for arrays."""
 VIEWS = frozenset({"reference_wrapper", "span"})
 """Types that are another name of what they are made of, within others too."""
+SAME_VALUE = frozenset({"as_const", "move"})
+"""Functions of ``std::`` that give what they are given."""
+SMART_POINTERS = frozenset({"optional", "shared_ptr", "unique_ptr"})
+"""Types of ``std::`` through which the members of something are reached."""
+SMART_MAKERS = frozenset({"make_shared", "make_unique"})
+ITERATORS = frozenset({"iterator", "reverse_iterator"})
+"""Types of the standard library's lists that lead to their elements."""
 CASTS = frozenset({"const_cast", "dynamic_cast", "reinterpret_cast", "static_cast"})
 
 FILLING_FIRST = frozenset(

@@ -97,7 +97,7 @@ def _escaped(  # noqa: PLR0911 - one per form
 def spell(value: str, literal: Text) -> str | None:
     """Return the text that means ``value`` between the quotes of ``literal``, or None."""
     match = _OPENING.match(literal.opening)
-    if match is None:
+    if match is None or "\0" in value:  # most code would take the text to end there
         return None
     if match["raw"]:
         written = value if all(map(str.isprintable, value)) else ""

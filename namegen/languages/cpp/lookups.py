@@ -29,6 +29,7 @@ _WHOLE_NAME = frozenset(
     | {"template_method", "template_type"}
 )
 _LAST = ("name", "field")
+_GIVEN = frozenset({"argument_list", "parameter_list"})
 _STEPS = {
     "call_expression": "function",
     "cast_expression": "value",
@@ -103,6 +104,8 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
                 yield Use(rule, tuple(stack[:place]), arguments, type_arguments(function))
         elif stack[place].type in {"type_identifier", "qualified_identifier"}:
             yield from self._call_as_parameter(rule, stack, place)
+        elif stack[-1].type == "identifier" and rule.on is None:
+            yield from self._call_behind_macro(rule, stack)
 
     def _call_as_parameter(self, rule: LookupRule, stack: Stack, place: int) -> Iterator[Use]:
         """Yield the call in ``Motor bow(motor(kBow))``, which reads like a parameter."""
@@ -117,6 +120,20 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
         bare = arguments_as_parameters(whole) and arguments_as_parameters(inner)
         if given is not None and bare and self._is_on(rule, stack):
             yield Use(rule, tuple(stack[:place]), given)
+
+    def _call_behind_macro(self, rule: LookupRule, stack: Stack) -> Iterator[Use]:
+        """Yield the call below a macro without a semicolon, ``DONE``, which reads like a type."""
+        above, statement = stack[-2], stack[-3]
+        given, kind = above.child_by_field_name("value"), statement.child_by_field_name("type")
+        if arguments_as_parameters(above):
+            given = above.child_by_field_name("parameters")
+        if statement.type != "declaration" or given is None or given.type not in _GIVEN:
+            return
+        if kind is None:
+            return
+        between = self.source.data[kind.end_byte : stack[-1].start_byte]
+        if kind.type == "type_identifier" and self.source.text(kind).isupper() and b"\n" in between:
+            yield Use(rule, tuple(stack[:-1]), given)
 
     def _subscript(self, rule: LookupRule, stack: Stack) -> Iterator[Use]:
         place = _called(stack)

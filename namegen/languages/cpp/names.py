@@ -87,6 +87,13 @@ def is_of_letters(source: Source, node: Node | None) -> bool:
     return not _LETTERS.isdisjoint(source.text(node).split())
 
 
+def is_constant(source: Source, node: Node | None) -> bool:
+    """Whether a declaration, a type or a ``*`` says itself that it is constant."""
+    qualified = node.children if node is not None else []
+    words = (source.text(one) for one in qualified if one.type == "type_qualifier")
+    return not {"const", "constexpr"}.isdisjoint(words)
+
+
 def last_words(source: Source, node: Node | None) -> set[str]:
     """Return the last word of each type: ``std::unique_ptr<lib::Motor>`` has two."""
     found: set[str] = set()

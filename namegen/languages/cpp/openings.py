@@ -92,6 +92,26 @@ def std_words(source: Source, words: Path) -> Path | None:
     return words if is_opened and not classes_of(source, words[0]) else None
 
 
+def names_of(source: Source, word: str) -> frozenset[str]:
+    """Return the word of a class, and the others that the file has for that."""
+    names, pending = set[str](), [word]
+    while pending:
+        one = pending.pop()
+        if one not in names:
+            names.add(one)
+            pending += _locals(source).get(one, ())
+    return frozenset(names)
+
+
+@lru_cache(maxsize=64)
+def _locals(source: Source) -> Mapping[str, Sequence[str]]:
+    """Return the names that a file has for others, by the last word of these."""
+    found: dict[str, list[str]] = {}
+    for one in (one for some in openings(source).values() for one in some if one.local):
+        found.setdefault(one.target[-1], []).append(one.local)
+    return found
+
+
 def tries(source: Source, scope: Scope, words: Path) -> tuple[Path, ...]:
     """Return the paths that a dotted name may mean at this place, innermost scope first."""
     around = [path for one in scope.around for path in _paths(one)]

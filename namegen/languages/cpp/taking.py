@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-import re
-
 from tree_sitter import Node
 
 from namegen.languages.cpp import library
 from namegen.languages.cpp.classes import classes_of
 from namegen.languages.cpp.declarators import value_after
-from namegen.languages.cpp.names import dotted, is_of_letters
+from namegen.languages.cpp.names import dotted, is_constant, is_of_letters
 from namegen.languages.cpp.openings import std_words
-from namegen.languages.cpp.variable_uses import Answer, Use
+from namegen.languages.cpp.scopes import CLASSES
+from namegen.languages.cpp.takers import taken
+from namegen.languages.cpp.variable_uses import Answer, Follow, Use
 from namegen.languages.sources import Source, same
+
+_REGIONS = frozenset({"compound_statement", "for_range_loop", "for_statement"})
+"""What a local variable is seen in, that is followed there."""
 
 
 def put(use: Use) -> Answer:
@@ -33,38 +36,76 @@ def put(use: Use) -> Answer:
 
 def held(use: Use, statement: Node, declarator: Node | None) -> Answer:
     """Return what a variable of this declaration makes of what it is given."""
-    is_constant = _is_constant(use.source, statement)
     ways: list[str] = []
+    name = declarator
     while declarator is not None:
         ways.append(declarator.type)
-        is_last = declarator.type == "reference_declarator" and declarator.named_child_count
+        name, last = declarator, declarator.type == "reference_declarator"
         inner = declarator.child_by_field_name("declarator")
-        declarator = declarator.named_children[-1] if is_last and inner is None else inner
+        of_reference = declarator.named_children[-1:] if last and inner is None else []
+        declarator = inner or next(iter(of_reference), None)
     pointers, refers = ways.count("pointer_declarator"), "reference_declarator" in ways
-    if pointers + refers > 1 or ((pointers or refers) and not is_constant):
+    kind, is_loose = statement.child_by_field_name("type"), not is_constant(use.source, statement)
+    if pointers + refers > 1:
         return "altered"
-    kind = statement.child_by_field_name("type")
-    if kind is not None and kind.type == "placeholder_type_specifier" and not is_constant:
-        return "pointed"
-    return _copied(use.source, kind)
+    if (pointers or refers) and (is_loose or b"const_cast" in use.source.data):
+        return _by_other_name(use, statement, name, inside=bool(pointers) or use.inside)
+    if kind is not None and kind.type == "placeholder_type_specifier" and is_loose:
+        return _by_other_name(use, statement, name, inside=True) if use.inside else "pointed"
+    words = dotted(use.source, kind)
+    if words and use.inside and words[-1] in library.ITERATORS and len(words) > 1:
+        return _by_other_name(use, statement, name, inside=True)
+    return _copied(use, kind)
 
 
-def _is_constant(source: Source, node: Node) -> bool:
-    qualified = (one for one in node.children if one.type == "type_qualifier")
-    return any(source.text(one) in {"const", "constexpr"} for one in qualified)
+def _by_other_name(use: Use, statement: Node, name: Node | None, *, inside: bool) -> Answer:
+    """Return that a variable decides which is another name of it, or leads into it."""
+    if use.source is not (use.file or use.source) or name is None or name.type != "identifier":
+        return "altered"
+    region = statement if statement.type == "for_range_loop" else statement.parent
+    if region is None or region.type not in _REGIONS:
+        return "altered"
+    return Follow(((name, region),), inside)
 
 
-def _copied(source: Source, kind: Node | None) -> Answer:
+def is_text(use: Use) -> bool:
+    """Whether what leads into the variable is its text: ``name.data()``."""
+    call = use.node.child_by_field_name("function")
+    field = call.child_by_field_name("field") if call is not None else None
+    return use.text(field) == "data"
+
+
+def _copied(use: Use, kind: Node | None) -> Answer:
     """Return what an object of a type makes of what it is given: a copy, or another name of it."""
-    words = dotted(source, kind)
+    source, words = use.source, dotted(use.source, kind)
     known = std_words(source, words) if words else None
     if known is not None and known[-1] not in library.VALUE_TYPES | library.READING_FUNCTIONS:
+        return None if known[0] == "filesystem" else "altered"
+    if use.inside and not is_text(use):
+        is_copy = known is not None and known[-1] in library.VALUE_TYPES - library.SHARING_TYPES
+        return None if is_copy else "altered"
+    if kind is not None and (kind.type in CLASSES or _is_another_name(source, kind)):
         return "altered"
-    text = source.text(kind).replace(" ", "") if kind is not None else ""
-    loose = any(sign in text for sign in ("&", "*")) and "const" not in text
-    if loose or not library.VIEWS.isdisjoint(re.findall(r"\w+", text)):
-        return "altered"
-    return _kept_by_member(source, words[-1]) if words else None
+    if not words:
+        return None
+    return _kept_by_member(source, words[-1]) or taken(use, words[-1], None)
+
+
+def _is_another_name(source: Source, kind: Node) -> bool:
+    """Whether a type has in its arguments what is another name of something, and may change it."""
+    pending = [kind]
+    while pending:
+        one = pending.pop()
+        pending += one.named_children
+        words = dotted(source, one)
+        if words and words[-1] in library.VIEWS:
+            return True
+        loose = {"abstract_reference_declarator", "abstract_pointer_declarator"}
+        if one.type == "type_descriptor" and not is_constant(source, one):
+            declarator = one.child_by_field_name("declarator")
+            if declarator is not None and declarator.type in loose:
+                return True
+    return False
 
 
 def _kept_by_member(source: Source, word: str) -> Answer:
@@ -74,7 +115,7 @@ def _kept_by_member(source: Source, word: str) -> Answer:
             kind = statement.child_by_field_name("type")
             words = dotted(source, kind)
             known = std_words(source, words) if words else None
-            if statement.type != "field_declaration" or _is_constant(source, statement):
+            if statement.type != "field_declaration" or is_constant(source, statement):
                 continue
             ways = {each.type for each in statement.children_by_field_name("declarator")}
             if known and "reference_declarator" in ways:
@@ -88,7 +129,7 @@ def constructed(use: Use) -> Answer:
     """Return what ``Name{name}`` and ``new Name{name}`` make of what they are given."""
     if not use.is_in("value") and not use.is_in("arguments"):
         return None
-    return _copied(use.source, use.above.child_by_field_name("type"))
+    return _copied(use, use.above.child_by_field_name("type"))
 
 
 def member(use: Use) -> Answer:
@@ -97,7 +138,7 @@ def member(use: Use) -> Answer:
     for stack in use.source.stacks([name]):
         if len(stack) > 2 and stack[-2].type == "reference_declarator":
             statement = stack[-3]
-            if statement.type == "field_declaration" and not _is_constant(use.source, statement):
+            if statement.type == "field_declaration" and not is_constant(use.source, statement):
                 return "altered"
     return None
 
@@ -121,7 +162,7 @@ def returned(use: Use) -> Answer:
         "pointer_declarator",
         "reference_declarator",
     }
-    if refers and not _is_constant(use.source, function):
+    if refers and not is_constant(use.source, function):
         return "altered"
     kind = function.child_by_field_name("type")
     if kind is not None and b"decltype" in (kind.text or b""):

@@ -21,9 +21,23 @@ class Up(NamedTuple):
 
     steps: int = 1
     inside: bool = False
+    outside: bool = False
+    """Whether it is what such a pointer leads to."""
 
 
-Answer = Up | Alteration | None
+class Follow(NamedTuple):
+    """That other names for the variable decide about a use, each in a stretch of the code.
+
+    ``inside``: these lead into the variable, as iterators and pointers do.
+    """
+
+    names: tuple[tuple[Node, Node], ...]
+    inside: bool = False
+    pointed: bool = False
+    """Whether a pointer to it is made as well if it is an array."""
+
+
+Answer = Up | Follow | Alteration | None
 
 
 class Use(NamedTuple):

@@ -191,4 +191,34 @@ UNSURE = {
           vector(std::initializer_list<T>) {} auto begin() { return a; } auto end() {
           return a + 1; } }; }
         void run() { my::vector<std::string> all{"bow"}; for (auto n : all) motor(n); }""",
+    "a list under another name of the class": """
+        struct K { std::string n = "bow"; void go() { motor(n); } }; using C = K; typedef C D;
+        void run() { C c{"stern"}; c.go(); D d{"port"}; d.go(); }""",
+    "a list of a class that is derived": """
+        struct C { std::string n = "bow"; void go() { motor(n); } }; struct D : C { int side = 0; };
+        void run() { D d{{"stern"}, 3}; d.go(); }""",
+    "a list of a class that is derived, without inner brackets": """
+        struct C { std::string n = "bow"; void go() { motor(n); } }; struct D : C {};
+        void run() { D d{"stern"}; d.go(); }""",
+    "a list of a class with an object of it": """
+        struct C { std::string n = "bow"; void go() { motor(n); } }; struct B { int side; C c; };
+        void run() { B b{3, "stern"}; b.c.go(); B other{.side = 3, .c = {"port"}}; other.c.go();
+          }""",
+    "a list of a class with an object of another name": """
+        struct C { std::string n = "bow"; void go() { motor(n); } }; using K = C;
+        struct B { int side; K c; }; using E = B;
+        void run() { E b{3, {"stern"}}; b.c.go(); }""",
+    "lists in a table": """
+        struct C { std::string n = "bow"; void go() const { motor(n); } };
+        void run() { std::map<int, C> all{{1, {"stern"}}}; all.at(1).go(); }""",
+    "lists in a list that is returned": """
+        struct C { std::string n = "bow"; void go() const { motor(n); } };
+        std::vector<C> make() { return {{"stern"}}; }
+        void run() { make()[0].go(); }""",
+    "brackets for a list": """
+        struct C { std::string n = "bow"; void go() const { motor(n); } };
+        void run() { C c("stern"); c.go(); }""",
+    "new names for members": """
+        struct C { std::string n = "bow"; int side = 0; void go() const { motor(n); } };
+        void run() { C c; auto& [text, number] = c; text = "stern"; c.go(); }""",
 }

@@ -94,7 +94,10 @@ def _whole(name) -> str | None:
     )
 
 
-@given(st.text(alphabet=st.characters(exclude_categories=["Cs"])), st.sampled_from(OPENINGS))
+@given(
+    st.text(st.characters(exclude_categories=["Cs"], exclude_characters="\0")),
+    st.sampled_from(OPENINGS),
+)
 def test_spelling_reads_back(value, opening):
     spelling = CPP.spell(value, plain(opening))
     assert spelling is not None
@@ -102,6 +105,10 @@ def test_spelling_reads_back(value, opening):
     (site,) = CPP.read(f'void f() {{ hear({opening}{spelling}"); }}'.encode(), RULES).lookups
     assert isinstance(site.name, Text)
     assert (site.name.value, site.name.opening) == (value, opening)
+
+
+def test_a_text_that_would_end_early_is_not_spelt():
+    assert CPP.spell("bow\0x", plain('"')) is None
 
 
 @pytest.mark.parametrize("opening", RAW)

@@ -76,6 +76,8 @@ CLASSES = [
     ('struct A { Sensor bow_; A(); }; A::A() : bow_(boat, "bow") {}', ["bow"]),
     ('struct A { Sensor a_, b_; A() : a_(boat, "a"), b_(boat, "b") {} };', ["a", "b"]),
     ('struct A : Sensor { A() : Sensor(boat, "bow") {} };', ["bow"]),
+    ('struct A : lib::Sensor { A(); }; A::A() : lib::Sensor{boat, "bow"} {}', ["bow"]),
+    ('struct A : Sensor { A() : Sensor(boat, "bow"), side(3) {} int side; };', ["bow"]),
     ('struct A : lib::Sensor { A() : lib::Sensor(boat, "bow") {} };', ["bow"]),
     ('struct A { Sensor bow{boat, "bow"}; };', ["bow"]),
     ('struct A { Sensor bow = Sensor(boat, "bow"); };', ["bow"]),
@@ -121,6 +123,33 @@ def test_constructions_of_members_and_bases_are_found(code, names):
 @pytest.mark.parametrize(("code", "rule"), NOT_FOUND)
 def test_what_is_no_look_up_is_left(code, rule):
     assert cpp(inside(code), rule) == []
+
+
+ALONE = [
+    'DONE\n  motor("bow");',
+    'DONE\n  boat.motor("bow");',
+    'DONE  // why\n\n  Motor m(boat.motor("bow"));',
+    'DONE\n  auto m = motor("bow");',
+    'DONE\n  const char* n = "bow";\n  DONE\n  motor(n);',
+    'switch (3) { case 3:\n  DONE\n  motor("bow"); }',
+    'const char* bow = "bow"; switch (3) { case 3:\n  DONE\n  motor(bow); }',
+]
+
+
+@pytest.mark.parametrize("code", ALONE)
+def test_a_macro_on_a_line_by_itself_hides_nothing(code, tmp_path, tool):
+    program = f"#define DONE\nvoid run() {{\n  {code}\n}}"
+    code_of_it = Code({"main.cpp": program})
+    assert code_of_it.answers("main.cpp") == ["bow"]
+    reading = code_of_it.reading("main.cpp")
+    assert reading is not None and not reading.unsound
+    assert said([program], tmp_path, tool) == [["bow"]]
+
+
+def test_what_only_looks_like_a_macro_on_a_line_by_itself_is_read():
+    names = 'const char* kAll[] = {\n  "a",\n  KB\n};\nconst char KB[] = "b";'
+    assert cpp(f"{names}\nvoid f() {{ for (auto n : kAll) motor(n); }}") == ["a", "b"]
+    assert cpp('void f() { FOO motor("bow"); }') == []
 
 
 def test_programs_ask_for_what_is_found(tmp_path, tool):

@@ -38,6 +38,10 @@ class Use(Struct, frozen=True):
     """What it is put into, where another file tells whether that is of the rule's class."""
     passed_on: bool = False
     """Whether it is no look-up yet but a reference, ``boat::motor``, which is called elsewhere."""
+    first: int = 0
+    """Which of the arguments is the first that the look-up itself gets."""
+    mapped: bool = False
+    """Whether it is called with the elements of its arguments, one after the other."""
 
     @property
     def node(self) -> Node:

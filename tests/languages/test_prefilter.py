@@ -30,6 +30,11 @@ RULES = (
 )
 
 PYTHON = [
+    "list(map(motor, parts))",
+    "f(x, boat.fitted)",
+    "f(x, # why\n boat.fitted, # why\n)",
+    "class A(Winch):\n def __init__(self): super().__init__('a')",
+    "Winch.__init__(self, 'a')",
     'motor("a")',
     'x.motor ("a")',
     'x.motor\\\n  ("a")',
@@ -129,9 +134,8 @@ CPP = [
 ]
 NOT_PYTHON = [
     "motor = 1",
-    "print(motor)",
     "def run(motor, parts): pass",
-    "# a motor (see above)".replace(" (", ", "),
+    "# a motor, see above",
     'stern.fitted("a")',
     "boat.fit('a')",
     "from boatlib import motor\n",

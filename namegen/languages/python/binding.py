@@ -11,6 +11,7 @@ from namegen.languages.python.scopes import Scope
 from namegen.model.facts import Path
 
 Way = Literal["value", "each", "class", "parameter", "import", "unknown", "declared"]
+FUNCTION = "it is a function"
 
 
 class Binding(Struct, frozen=True):

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.definitions import HIDES
 from namegen.languages.python.altering import PATTERNS, SETTERS
-from namegen.languages.python.binding import Binding, Way
-from namegen.languages.python.changes import Change, ChangeFinder, laid, own_class, shared
+from namegen.languages.python.binding import FUNCTION, Binding, Way
+from namegen.languages.python.changes import Change, ChangeFinder, laid, may_hold, own_class, shared
 from namegen.languages.python.following import Following
 from namegen.languages.python.scopes import Scope, scope_at, scope_of
 from namegen.languages.sources import Source, Stack, elements, named_child, same
@@ -33,8 +35,7 @@ _OWNERS = frozenset({"class_definition", "function_definition", "lambda"})
 def bindings_of(source: Source, word: str, following: Following) -> list[Binding]:
     """Return every binding of a word in the file, in every scope, in order."""
     found: list[Binding] = []
-    changes: list[Change | None] = []
-    finder = ChangeFinder(source, following)
+    stacks: list[Stack] = []
     used: set[int] = set()
     borrowed: dict[int, Scope] = {}
     for stack in source.stacks([word]):
@@ -45,18 +46,32 @@ def bindings_of(source: Source, word: str, following: Following) -> list[Binding
             borrowed[scope.node.id] = _lender(scope, stack[-2].type == "global_statement")
             continue
         binding = _binding(source, stack)
-        if binding is not None:
-            if binding.scope.node.id in used and not binding.attribute:
-                found.append(Binding(stack[-1], binding.scope, "unknown", binding.scope, why=HIDES))
-            found.append(binding)
-            changes.append(finder.by_twins(stack, binding))
-        else:
+        if binding is None:
             used |= _class_using(source, stack)
-            changes.append(finder.at(stack))
+        elif binding.scope.node.id in used and not binding.attribute:
+            found.append(Binding(stack[-1], binding.scope, "unknown", binding.scope, why=HIDES))
+        found += [binding] if binding is not None else []
+        stacks.append(stack.copy())
     bound = [_given_back(binding, borrowed) for binding in found]
+    changes = _changes(source, stacks, bound, following) if bound else []
+    return [*bound, *laid(source, changes, bound), *shared(source, bound)]
+
+
+def _changes(
+    source: Source, stacks: Sequence[Stack], bound: Sequence[Binding], following: Following
+) -> list[Change]:
+    """Return the changes of a name by its uses."""
+    holds = any(map(may_hold, bound))  # a text cannot be changed by those that get it
+    finder = ChangeFinder(source, following if holds else None)
+    bindings = {one.name.id: one for one in bound}
     classes: dict[str, Scope | None] = {}
-    made = [_of_kin(source, change, classes) for change in changes if change is not None]
-    return [*bound, *laid(source, made, bound), *shared(source, bound)]
+    found = (
+        finder.by_twins(stack, bindings[stack[-1].id])
+        if stack[-1].id in bindings
+        else finder.at(stack)
+        for stack in stacks
+    )
+    return [_of_kin(source, change, classes) for change in found if change is not None]
 
 
 def _of_kin(source: Source, change: Change, classes: dict[str, Scope | None]) -> Change:
@@ -244,7 +259,7 @@ def _defined(source: Source, scope: Scope, leaf: Node, parent: Node) -> Binding 
         return None
     if parent.type == "class_definition":
         return Binding(leaf, scope, "class", scope, parent, why="it is a class")
-    return Binding(leaf, scope, "unknown", scope, why="it is a function")
+    return Binding(leaf, scope, "unknown", scope, why=FUNCTION)
 
 
 def _imports(stack: Stack) -> bool:

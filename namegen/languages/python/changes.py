@@ -17,7 +17,7 @@ from namegen.languages.python.altering import SETTERS, Tie, changed_at, handed_o
 from namegen.languages.python.binding import Binding
 from namegen.languages.python.following import Following
 from namegen.languages.python.scopes import Scope, own_name, scope_of
-from namegen.languages.python.tables import flat
+from namegen.languages.python.tables import flat, is_plain
 from namegen.languages.sources import Source, Stack, elements, same
 
 
@@ -38,9 +38,9 @@ class Change(Struct, frozen=True):
 
 
 class ChangeFinder:
-    """Finds the changes of one name in a file."""
+    """Finds the changes of one name in a file, by those that get it if they are followed."""
 
-    def __init__(self, source: Source, following: Following) -> None:
+    def __init__(self, source: Source, following: Following | None) -> None:
         self._source = source
         self._following = following
 
@@ -60,7 +60,7 @@ class ChangeFinder:
     def by_twins(self, stack: Stack, binding: Binding) -> Change | None:
         """Return the change of what ``a = b = []`` gives to the last node, by its other name."""
         place = len(stack) - (3 if binding.attribute else 2)
-        if stack[place].type != "assignment":
+        if self._following is None or stack[place].type != "assignment":
             return None
         value = stack[place].child_by_field_name("right")
         if "assignment" not in {value.type if value is not None else "", stack[place - 1].type}:
@@ -79,13 +79,20 @@ class ChangeFinder:
     ) -> Change | None:
         """Return the change of a list or table by a use of it, or by those who get it there."""
         depth, why = min(changed_at(self._source, whole), default=0), CHANGED
-        if depth != 1:
+        if depth != 1 and self._following is not None:
             later = self._following.depth(handed_on(self._source, whole))
             if later and (later < depth or not depth):
                 depth, why = later, HANDED_ON
         if not depth:
             return None
         return Change(stack[-1], scope_of(self._source, stack), of, why, depth > 1)
+
+
+def may_hold(binding: Binding) -> bool:
+    """Whether a binding gives what others may change, and what is known but for that."""
+    if binding.way in {"each", "import"}:
+        return True
+    return binding.way == "value" and binding.value is not None and not is_plain(binding.value)
 
 
 def _is_set(stack: Stack) -> bool:

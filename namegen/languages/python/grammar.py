@@ -10,7 +10,7 @@ from tree_sitter import Language, Parser
 
 from namegen.languages.mended_parsers import MendedParser
 
-_TYPE_CALLED = re.compile(rb"(?:\A|(?<=[\n\r;:]))([ \t]*)type(?=[ \t]*\()")
+_TYPE_CALLED = re.compile(rb"type(?=[ \t]*\()")
 
 
 @cache
@@ -23,5 +23,18 @@ def parser() -> MendedParser:
 
 
 def _mended(source: bytes) -> bytes:
-    """Return the text with another word for ``type`` where it is called, of the same length."""
-    return _TYPE_CALLED.sub(rb"\1tipe", source) if b"type" in source else source
+    """Return the text with another word of the same length for ``type`` where it is called."""
+    places = [
+        one.start() for one in _TYPE_CALLED.finditer(source) if _is_at_start(source, one.start())
+    ]
+    mended = bytearray(source) if places else bytearray()
+    for place in places:
+        mended[place : place + 4] = b"tipe"
+    return bytes(mended) if places else source
+
+
+def _is_at_start(source: bytes, place: int) -> bool:
+    """Whether only blanks stand between a place and the start of a statement."""
+    while place and source[place - 1] in b" \t":
+        place -= 1
+    return not place or source[place - 1] in b"\n\r;:"

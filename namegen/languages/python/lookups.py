@@ -7,6 +7,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from tree_sitter import Node
 
 from namegen.languages.parameters import Parameter
+from namegen.languages.python.binding import FUNCTION
+from namegen.languages.python.callables import argument_of, constructions
 from namegen.languages.python.definitions import Definitions
 from namegen.languages.python.expressions import expression
 from namegen.languages.python.holders import declared_type, holders
@@ -15,10 +17,12 @@ from namegen.languages.python.parameters import parameter
 from namegen.languages.python.scopes import Scope, scope_of
 from namegen.languages.sources import Source, Stack, elements, named_child, same, span_of
 from namegen.languages.uses import LookupFinder, Use, kind_among
-from namegen.model.facts import Expression, Unknown
+from namegen.model.facts import PASSED_ON, Each, Expression, Unknown
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
+_EACH, _PART = "map", "partial"
+"""Functions of Python's library that call the first of their arguments with the others."""
 _NO_TEXT = frozenset({"integer", "float", "true", "false", "none", "lambda", "dictionary"})
 """Values that are surely not names."""
 
@@ -35,6 +39,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
                 continue
             for rule in rules[self.source.text(stack[-1])]:
                 yield from self._use(rule, stack)
+                yield from self._handed_on(rule, stack)
                 alias = self._alias(rule, stack)
                 if alias is not None:
                     aliases.setdefault(alias, []).append(rule)
@@ -43,13 +48,38 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
                 for rule in aliases[self.source.text(stack[-1])]:
                     yield from self._use(rule, stack, trusted=True)
 
+    def _handed_on(self, rule: LookupRule, stack: Stack) -> Iterator[Use]:
+        """Yield where a look-up is passed to be called elsewhere, or called as ``__init__``."""
+        place = _callee(stack)
+        if rule.shape not in {"call", "new"} or not self._receiver_fits(rule, stack[place]):
+            return
+        yield from constructions(self.source, rule, stack, place)
+        passed = argument_of(stack, place)
+        if passed is None:
+            return
+        call, at = passed
+        by = last_word(self.source, call.child_by_field_name("function"))
+        whole = tuple(stack[: stack.index(call) + 1])
+        listed = call.child_by_field_name("arguments")
+        if at == 0 and by in {_EACH, _PART} and listed is not None:
+            yield Use(rule, whole, listed, first=1, mapped=by == _EACH)
+        elif self._is_function(rule, stack[place]):
+            yield Use(rule, tuple(stack[: place + 1]), stack[place], passed_on=True)
+
+    def _is_function(self, rule: LookupRule, name: Node) -> bool:
+        """Whether a name is that of a look-up, not of a variable that has its word."""
+        if name.type == "attribute":
+            return rule.on is not None
+        bound = [
+            one for one in self.definitions.bindings(self.source.text(name)) if not one.attribute
+        ]
+        return bool(bound) and all(
+            one.way in {"import", "class"} or one.why == FUNCTION for one in bound
+        )
+
     def _use(self, rule: LookupRule, stack: Stack, trusted: bool = False) -> Iterator[Use]:
         """Yield the look-up whose called name is the last node of the stack."""
-        callee = len(stack) - 1
-        if stack[callee - 1].type == "attribute":
-            if not same(stack[callee - 1].child_by_field_name("attribute"), stack[callee]):
-                return
-            callee -= 1
+        callee = _callee(stack)
         if not trusted and not self._receiver_fits(rule, stack[callee]):
             return
         above = stack[callee - 1]
@@ -100,7 +130,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         return scope_of(self.source, list(use.stack))
 
     def _holders(self, use: Use, names: int) -> list[str | None]:
-        return holders(self.source, use.stack, names)
+        return [None] * names if use.mapped else holders(self.source, use.stack, names)
 
     def _parameter(self, name: Expression) -> Parameter | None:
         return parameter(self.source, self.definitions, name)
@@ -132,10 +162,15 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
                     yield word, value
 
     def _names(self, use: Use, scope: Scope) -> list[Expression]:
-        return [
+        names = [
             expression(self.source, scope, node) if isinstance(node, Node) else node
             for node in self._arguments(use)
         ]
+        if use.mapped:
+            return [Each(name, name.span) for name in names]
+        if use.first and not names:  # what `partial(motor)` gives is called elsewhere
+            return [Unknown(PASSED_ON, span_of(use.node))]
+        return names
 
     def _arguments(self, use: Use) -> list[Node | Expression]:
         """Return the arguments that are names."""
@@ -144,7 +179,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
             return list(given.children_by_field_name("subscript"))
         if given.type != "argument_list":
             return [Unknown("it is made at run time", span_of(given))]
-        positional = [node for node in elements(given) if not _by_keyword(node)]
+        positional = [node for node in elements(given) if not _by_keyword(node)][use.first :]
         named = self._keyword(given, rule.name_key)
         if rule.name_at == "rest":
             return [*positional, *([named] if named is not None else [])]
@@ -182,6 +217,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         rule = use.rule
         if rule.kind_at is not None and use.given.type == "argument_list":
             positional = [node for node in elements(use.given) if not _by_keyword(node)]
+            positional = positional[use.first :]
             at = positional[rule.kind_at] if rule.kind_at < len(positional) else None
             return rule.kinds.get(last_word(self.source, at) or "", rule.kind)
         if rule.kind_by == "type-argument" and use.types is not None:
@@ -191,6 +227,12 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
             declared = declared_type(self.source, self.definitions, use.stack)
             return kind_in(self.source, [declared] if declared is not None else [], rule)
         return rule.kind
+
+
+def _callee(stack: Stack) -> int:
+    """Return the place of what is called by a name: ``boat.motor``, or the name by itself."""
+    is_last = same(stack[-2].child_by_field_name("attribute"), stack[-1])
+    return len(stack) - (2 if is_last else 1)
 
 
 def kind_in(source: Source, types: list[Node], rule: LookupRule) -> str | None:

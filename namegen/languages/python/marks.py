@@ -7,8 +7,12 @@ import re
 from namegen.model.places import Span
 
 _BLANKS = rb"(?:[ \t\f\r\n]|\\[\r\n]|#[^\r\n]*)*"
-_USED = re.compile(_BLANKS + rb"(?:[(\[]|as\b)|[ \t]+[\"']")
+_USED = re.compile(_BLANKS + rb"(?:[(\[]|as\b|\.[ \t]*__init__\b)|[ \t]+[\"']")
 """A call, a subscript, an import under another name; a quote where the bracket was forgotten."""
+_PASSED = re.compile(_BLANKS + rb"[,)]")
+"""An argument, or a base of a class."""
+_NOT_PASSED = re.compile(rb"[ \t]*(?:#[^\"']*\Z|(?:async[ \t]+)?def[ \t]+\w+\([^=()\r\n]*\Z)")
+"""A comment's line, or the head of a function up to one of its parameters."""
 _STATEMENT_ENDS = re.compile(rb"[ \t\f]*(?:[\r\n;#\\]|\Z)")
 _BEFORE = 200
 """Bytes before a word that are looked at; where all of them are blank, anything may be."""
@@ -21,6 +25,9 @@ def looks_up(data: bytes, word: Span) -> bool:
     """
     if _USED.match(data, word.end):
         return True
+    if _PASSED.match(data, word.end):
+        line = max(data.rfind(end, 0, word.start) for end in (b"\n", b"\r")) + 1
+        return _NOT_PASSED.match(data[line : word.start]) is None
     if not _STATEMENT_ENDS.match(data, word.end):
         return False
     before = data[max(0, word.start - _BEFORE) : word.start]

@@ -17,15 +17,20 @@ _MOST_LOOPS = 20
 LISTS = frozenset({"list", "tuple", "expression_list"})
 TABLES = LISTS | {"dictionary"}
 
-_FLAT = frozenset({"concatenated_string", "false", "float", "integer", "none", "string", "true"})
+_PLAIN = frozenset({"concatenated_string", "false", "float", "integer", "none", "string", "true"})
+
+
+def is_plain(value: Node) -> bool:
+    """Whether a value is a text or a number that is written out."""
+    return value.type in _PLAIN
 
 
 def flat(table: Node) -> bool:
-    """Whether a value is a text or a number, or holds nothing but such: nothing to be changed."""
+    """Whether a value is plain, or holds nothing but what is: nothing in it can be changed."""
     if table.type not in TABLES | {"set"}:
-        return table.type in _FLAT
+        return is_plain(table)
     rows = (one.child_by_field_name("value") or one for one in elements(table))
-    return all(row.type in _FLAT for row in rows)
+    return all(map(is_plain, rows))
 
 
 Below = Callable[[Scope, Node, Path], Expression]

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from namegen.model.facts import PASSED_ON
 from namegen.model.workspaces import LookupRule
 from tests.languages.asking import ALL, BY_DECLARATION, BY_TYPE, KINDS, MOTOR, ON_BOAT, Code, python
 
+PASSED = f"[{PASSED_ON}]"
 KEYWORD = LookupRule("call", "fit", name_at=(1,), name_key="name")
 PAIR = LookupRule("call", "drive", name_at=(0, 1))
 NEW = LookupRule("new", "Motor")
@@ -52,6 +54,26 @@ FOUND = [
     ("boat.devices['bow'].run()", TABLE, ["bow"]),
     ("devices[x]['bow']", TABLE, ["[`x` is not defined in code that was read]"]),
     ("devices('bow')", TABLE, []),
+    # called by something else, or by the name of its class
+    ("list(map(boat.motor, ['a', 'b']))", ON_BOAT, ["a", "b"]),
+    ("N = ['a']\nlist(map(self.motor, N))", MOTOR, ["a"]),
+    ("partial(boat.motor, 'a')", ON_BOAT, ["a"]),
+    ("partial(fit, boat, 'a')", KEYWORD, ["a"]),
+    ("partial(boat.motor)", ON_BOAT, [PASSED]),
+    ("each(boat.motor)", ON_BOAT, [PASSED]),
+    ("each(using=boat.motor)", ON_BOAT, [PASSED]),
+    ("each(ship.motor)", ON_BOAT, []),
+    ("from lib import motor\neach(motor)", MOTOR, [PASSED]),
+    ("def motor(name): pass\neach(motor)", MOTOR, [PASSED]),
+    ("motor = motor('a')\neach(motor)", MOTOR, ["a"]),
+    ("self.motor = motor('a')\neach(self.motor)", MOTOR, ["a"]),
+    ("def f(motor): each(motor)", MOTOR, []),
+    ("class B(Motor):\n def __init__(self): super().__init__('a')", NEW, ["a"]),
+    ("class B(lib.Motor, X):\n def __init__(self): super(B, self).__init__('a')", NEW, ["a"]),
+    ("class B(X, Motor):\n def __init__(self): super().__init__('a')", NEW, []),
+    ("class B(Motor):\n def __init__(self): super().run('a')", NEW, []),
+    ("class B(Motor):\n def __init__(self): Motor.__init__(self, 'a')", NEW, ["a"]),
+    ("class B(Motor):\n class C(X):\n  def __init__(self): super().__init__('a')", NEW, []),
     # the same function under another name
     ("from lib import motor as m\nm('bow')", MOTOR, ["bow"]),
     ("from boat import motor as m\nm('bow')", ON_BOAT, ["bow"]),

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
 from msgspec import Struct
+from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.cpp.classes import Class, class_at, classes, classes_of
@@ -65,7 +66,7 @@ def is_filled(source: Source, member: Binding) -> bool:
 
 def may_be_listed(source: Source, word: str) -> bool:
     """Whether a list in the file may make an object of a class that another file has."""
-    return _is_listed(source, Family(names_of(source, word), frozenset(), foreign=True), 0, None)
+    return _is_listed(source, replace(_family(source, word), foreign=True), 0, None)
 
 
 def is_aggregate(own: Class) -> bool:
@@ -107,6 +108,8 @@ def _may_be_text(source: Source, value: Node, family: Family) -> bool:
     if value.type in _MADE:
         kinds = last_words(source, value.child_by_field_name(_MADE[value.type]))
         return kinds.isdisjoint(family.names | family.kin)
+    if value.type == "initializer_list":
+        return bool(elements(value))
     if value.type == "initializer_pair":  # the member that it names is bound by it
         given = value.child_by_field_name("value")
         return given is not None and given.type == "initializer_list"

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
 from msgspec import Struct
+from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.cpp.classes import Class, class_at, classes, classes_of
@@ -26,6 +27,7 @@ from namegen.languages.sources import Source, elements
 
 _NO_TEXTS = frozenset({"char_literal", "false", "null", "number_literal", "true"})
 _MADE = {"call_expression": "function", "compound_literal_expression": "type"}
+_EMPLACING = ("emplace", "emplace_back", "emplace_front", "emplace_hint", "try_emplace")
 _MOST_KIN = 50
 """Classes that have one in them, beyond which no more are looked for."""
 
@@ -65,7 +67,7 @@ def is_filled(source: Source, member: Binding) -> bool:
 
 def may_be_listed(source: Source, word: str) -> bool:
     """Whether a list in the file may make an object of a class that another file has."""
-    return _is_listed(source, Family(names_of(source, word), frozenset(), foreign=True), 0, None)
+    return _is_listed(source, replace(_family(source, word), foreign=True), 0, None)
 
 
 def is_aggregate(own: Class) -> bool:
@@ -91,7 +93,22 @@ def _is_listed(source: Source, family: Family, place: int, most: int | None) -> 
         for made in constructions(source, [*stack]) if len(stack) > 1 else ():
             if _fills(source, elements(made.given), family, place, most):
                 return True
-    return False
+    emplaced = _emplaced(source) if _is_held(source, family) else ()
+    return any(_fills(source, elements(given), family, place, most) for given in emplaced)
+
+
+def _is_held(source: Source, family: Family) -> bool:
+    """Whether a list of several or another template holds objects of a family."""
+    stacks = (stack for stack in source.stacks([*family.names, *family.kin]) if len(stack) > 1)
+    return any(stack[-2].type == "type_descriptor" for stack in stacks)
+
+
+@lru_cache(maxsize=64)
+def _emplaced(source: Source) -> Sequence[Node]:
+    """Return the arguments of which objects are made where they are kept: ``emplace_back("x")``."""
+    calls = (stack[-3] for stack in source.stacks(_EMPLACING) if len(stack) > 2)
+    given = (call.child_by_field_name("arguments") for call in calls)
+    return [one for one in given if one is not None]
 
 
 def _fills(source: Source, given: list[Node], family: Family, place: int, most: int | None) -> bool:
@@ -107,6 +124,8 @@ def _may_be_text(source: Source, value: Node, family: Family) -> bool:
     if value.type in _MADE:
         kinds = last_words(source, value.child_by_field_name(_MADE[value.type]))
         return kinds.isdisjoint(family.names | family.kin)
+    if value.type == "initializer_list":
+        return bool(elements(value))
     if value.type == "initializer_pair":  # the member that it names is bound by it
         given = value.child_by_field_name("value")
         return given is not None and given.type == "initializer_list"

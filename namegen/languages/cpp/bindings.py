@@ -8,8 +8,9 @@ from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.cpp.aggregates import is_filled
+from namegen.languages.cpp.branches import branch_of
 from namegen.languages.cpp.changes import Change, change_at, changed
-from namegen.languages.cpp.declarations import Binding, Way, alone, branch_of, declaration
+from namegen.languages.cpp.declarations import Binding, Way, alone, declaration
 from namegen.languages.cpp.macros import macros_with
 from namegen.languages.definitions import CHANGED, HIDES
 from namegen.languages.sources import Source
@@ -111,7 +112,7 @@ def _of_other_files(source: Source, change: Change) -> Iterator[Binding]:
     if not change.words:
         return
     words = change.words[1:] if change.words[0] == "this" else change.words
-    for scope in change.within.around:
+    for scope in change.within.enclosing:
         if scope.sort != "region" and (scope.sort == "type" or change.words[0] != "this"):
             yield Binding(
                 change.name, (*scope.path, *words), "elsewhere", change.within, None, CHANGED

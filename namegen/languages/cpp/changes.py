@@ -110,7 +110,7 @@ def changed(
         return (), False
     if len(change.words) > 1:
         return (path,), True
-    inner = takewhile(lambda one: one.path != path[:-1], change.within.around)
+    inner = takewhile(lambda one: one.path != path[:-1], change.within.enclosing)
     return (path,), not any(one.sort == "type" and _may_inherit(source, one) for one in inner)
 
 

@@ -13,12 +13,11 @@ from typing import NamedTuple
 from tree_sitter import Node
 
 from namegen.languages.cpp.declarators import arguments_as_parameters, declared, value_after
+from namegen.languages.cpp.library import LISTS, SMART_MAKERS
 from namegen.languages.cpp.names import dotted
 from namegen.languages.cpp.scopes import scope_of
 from namegen.languages.sources import Source, Stack, elements, same
 
-_MAKERS = frozenset({"make_unique", "make_shared"})
-_CONTAINERS = frozenset({"array", "deque", "initializer_list", "list", "vector"})
 _OUTER = frozenset(
     {"declaration_list", "linkage_specification", "namespace_definition", "template_declaration"}
     | {"preproc_elif", "preproc_else", "preproc_if", "preproc_ifdef"}
@@ -85,9 +84,9 @@ def _as_argument(source: Source, stack: Stack, place: int) -> Iterator[Construct
     words = dotted(source, stack[template]) or ("",)
     above = stack[template - 1]
     given = above.child_by_field_name("arguments")
-    if words[-1] in _MAKERS and above.type == "call_expression" and given is not None:
+    if words[-1] in SMART_MAKERS and above.type == "call_expression" and given is not None:
         yield Construction(tuple(stack[:template]), given)
-    elif words[-1] in _CONTAINERS and above.type in _STATEMENTS:
+    elif words[-1] in LISTS and above.type in _STATEMENTS:
         yield from _declared(source, stack[:template], many=True)
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from itertools import pairwise
 from typing import Literal
 
 from msgspec import Struct
@@ -16,10 +14,11 @@ from namegen.languages.cpp.declarators import (
     arguments_as_parameters,
     declared,
 )
+from namegen.languages.cpp.lists import GIVEN
 from namegen.languages.cpp.macros import macro_value
-from namegen.languages.cpp.names import LETTERS, dotted
-from namegen.languages.cpp.openings import openings
+from namegen.languages.cpp.names import dotted
 from namegen.languages.cpp.scopes import CLASSES, Scope, function_declarator, scope_of
+from namegen.languages.cpp.storage import fixed_as, is_array, is_elsewhere, is_shared
 from namegen.languages.sources import Source, Stack, elements, same
 from namegen.model.facts import Path
 
@@ -27,8 +26,6 @@ Way = Literal[
     "value", "each", "class", "namespace", "function", "enumerator", "parameter", "unknown",
     "declared", "empty", "assigned", "called", "macro", "elsewhere",
 ]  # fmt: skip
-_STORAGE = "storage_class_specifier"
-_LISTS = frozenset({"initializer_list", "argument_list"})
 _EACH = frozenset({"all_of", "any_of", "count_if", "find_if", "for_each", "none_of"})
 """Functions of ``std::`` that give a function the elements between two iterators."""
 
@@ -148,68 +145,25 @@ def _variable(source: Source, stack: Stack, found: Declared) -> Binding | None:
         return Binding(leaf, path, "unknown", scope, None, "it is a part of something else")
     if statement.type == "for_range_loop":
         inner = Scope("region", statement, scope)
-        fixed = _fixed(source, stack, found, shared=True)
+        fixed = fixed_as(source, stack, found, shared=True)
         path = (*inner.path, *found.words)
         kind = found.type
         return Binding(leaf, path, "each", scope, found.value, declared=kind, fixed=fixed)
     many = found.sort == "many"
     value = found.value if many else alone(found.value)
     way: Way = "value" if value is not None else "empty"
-    if way == "empty" and _is_elsewhere(found, scope):
+    if way == "empty" and is_elsewhere(found, scope):
         way = "declared"
     is_member = scope.sort == "type" and statement.type == "field_declaration"
-    array, shared = _is_array(source, found), not is_member or _is_shared(source, found)
-    fixed = _fixed(source, stack, found, shared=shared)
+    array, shared = is_array(source, found), not is_member or is_shared(source, found)
+    fixed = fixed_as(source, stack, found, shared=shared)
     kind, points = found.type, found.points
     return Binding(leaf, path, way, within, value, "", kind, points, many, array, fixed, shared)
 
 
-def _is_array(source: Source, found: Declared) -> bool:
-    """Whether a variable is an array, by its brackets or as ``typedef char Name[9];`` says."""
-    words = dotted(source, found.type)
-    opened = (one for some in openings(source).values() for one in some)
-    return "array_declarator" in found.parts or any(
-        words and one.local == words[-1] and one.target == (LETTERS,) for one in opened
-    )
-
-
-def _fixed(
-    source: Source, stack: Stack, found: Declared, *, shared: bool
-) -> Literal["", "built", "always"]:
-    """Return whether what is declared is constant, for a member once its object is made."""
-    if not _is_constant(source, stack, found):
-        return ""
-    return "always" if shared else "built"
-
-
-def _is_constant(source: Source, stack: Stack, found: Declared) -> bool:
-    """Whether the variable itself is ``const`` or ``constexpr``, not only what it points to."""
-    words = {*_qualifiers(source, found.statement)}
-    if "constexpr" in words:
-        return True
-    pointers = (one for one in reversed(stack[found.place :]) if one.type == "pointer_declarator")
-    pointer = next(pointers, None)
-    return "const" in (words if pointer is None else {*_qualifiers(source, pointer)})
-
-
-def _is_shared(source: Source, found: Declared) -> bool:
-    stored = {one.text for one in found.statement.children if one.type == _STORAGE}
-    return b"static" in stored or "constexpr" in {*_qualifiers(source, found.statement)}
-
-
-def _qualifiers(source: Source, node: Node) -> Iterator[str]:
-    return (source.text(one) for one in node.children if one.type == "type_qualifier")
-
-
-def _is_elsewhere(found: Declared, scope: Scope) -> bool:
-    """Whether a variable without a value gets it in another place, perhaps of another file."""
-    words = {one.text for one in found.statement.children if one.type == _STORAGE}
-    return b"extern" in words or (b"static" in words and scope.sort == "type")
-
-
 def alone(value: Node | None) -> Node | None:
     """Return the one value of ``{5}`` and ``(5)``; anything else is returned as it is."""
-    listed = elements(value) if value is not None and value.type in _LISTS else []
+    listed = elements(value) if value is not None and value.type in GIVEN else []
     return listed[0] if len(listed) == 1 else value
 
 
@@ -252,7 +206,7 @@ def _parameter(source: Source, stack: Stack, found: Declared) -> Binding | None:
     of = f" of `{scope.name}`" if scope.name else ""
     why = f"it is a parameter{of}"
     path = (*scope.path, *found.words)
-    fixed = _fixed(source, stack, found, shared=True)
+    fixed = fixed_as(source, stack, found, shared=True)
     return Binding(stack[-1], path, "parameter", scope, None, why, found.type, fixed=fixed)
 
 
@@ -264,13 +218,3 @@ def _given_each(source: Source, stack: Stack) -> Node | None:
     if not words or words[-1] not in _EACH or len(given) != 3:
         return None
     return begun(source, given[0])
-
-
-def branch_of(stack: Stack) -> tuple[tuple[int, int], ...]:
-    """Return the conditions of the preprocessor around a place, each with the branch's place."""
-    found = []
-    for node, child in pairwise(stack):
-        if node.type in {"preproc_if", "preproc_ifdef", "preproc_elif", "preproc_else"}:
-            other = child.type in {"preproc_elif", "preproc_else", "preproc_elifdef"}
-            found.append((node.start_byte, 1 if other else 0))
-    return tuple(found)

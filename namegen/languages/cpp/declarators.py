@@ -8,6 +8,7 @@ from typing import Literal
 from msgspec import Struct
 from tree_sitter import Node
 
+from namegen.languages.cpp.library import LISTS
 from namegen.languages.cpp.names import dotted
 from namegen.languages.sources import Source, Stack, elements, same
 from namegen.model.facts import Path
@@ -37,7 +38,6 @@ _DECLARATORS = frozenset(
     }
 )
 _NAMES = frozenset({"qualified_identifier", "template_function"})
-_CONTAINERS = frozenset({"array", "deque", "initializer_list", "list", "set", "vector"})
 
 
 class Declared(Struct, frozen=True):
@@ -91,7 +91,7 @@ class Declared(Struct, frozen=True):
         if kind is None or kind.type != "template_type":
             return False
         name = kind.child_by_field_name("name")
-        return name is not None and name.text is not None and name.text.decode() in _CONTAINERS
+        return name is not None and name.text is not None and name.text.decode() in LISTS
 
 
 def declared(source: Source, stack: Stack) -> Declared | None:

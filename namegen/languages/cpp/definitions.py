@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import combinations
 
 from msgspec.structs import replace
 
 from namegen.languages.cpp.aggregates import may_be_listed
 from namegen.languages.cpp.bindings import FILLED, bindings_of
+from namegen.languages.cpp.branches import of_branches
 from namegen.languages.cpp.chains import ELEMENT, LED_TO, is_element
 from namegen.languages.cpp.classes import classes_of
 from namegen.languages.cpp.declarations import Binding
 from namegen.languages.cpp.expressions import expression
 from namegen.languages.cpp.functions import returned
 from namegen.languages.cpp.iterators import goal, is_step
+from namegen.languages.cpp.lists import GIVEN
 from namegen.languages.cpp.members import has_one_maker, is_same_for_all
 from namegen.languages.cpp.object_types import below
 from namegen.languages.cpp.objects import (
@@ -38,16 +39,12 @@ from namegen.model.facts import (
     Expression,
     Path,
     Ref,
-    Several,
     Unknown,
     Wrapper,
 )
 from namegen.model.places import Span
 
-_LISTS = frozenset({"initializer_list", "argument_list"})
 _NO_TEXT = {"class": "it is a type, not text", "namespace": "it is a namespace, not text"}
-_MOST_BRANCHES = 64
-"""Branches of which each may give a value; a name with more is not known."""
 _NO_OBJECTS = frozenset({"class", "macro", "namespace"})
 
 
@@ -86,7 +83,7 @@ class Definitions(DefinitionFinder[Binding]):
         bound = [one for one in bound if not self._is_filled_first(one, bound)] or bound
         typed = next((one for one in every if one.declared is not None), None)
         found = [Definition(path, self._typed(one, typed), span_of(one.name)) for one in bound]
-        return _of_branches(found, bound)
+        return of_branches(found, bound)
 
     def _bound_as(self, path: Path, mark: str) -> list[Definition]:
         """Return what is bound under a path, or, for an element, what is taken out of that."""
@@ -220,6 +217,8 @@ class Definitions(DefinitionFinder[Binding]):
             names = [(*base, *path[place:]) for base in own.bases] if own is not None else []
             found = [each for words in names for each in tries(self.source, one.within, words)]
             if found:
+                if mark and own is not None and any(map(self._may_list, own.bases)):
+                    mark = LISTED
                 span, tried = span_of(one.name), tuple(marked(each, mark) for each in found)
                 return Definition(path, Ref(tried, span), span, inherited=True)
         return None
@@ -250,16 +249,15 @@ class Definitions(DefinitionFinder[Binding]):
         found = tries(self.source, one.within, words)
         if not mark and not is_plain(self.source, made):
             mark = ANY
-        if mark == ANY and self._may_list(words):
+        if mark == ANY and self._may_list(words[:-1] or words):
             mark = LISTED
         return Definition(path, Ref(tuple(marked(each, mark) for each in found), span), span)
 
     def _may_list(self, words: Path) -> bool:
         """Whether a list here may make an object of a class that another file has."""
-        known = words[:-1] if len(words) > 1 else words
-        if classes_of(self.source, known[-1]) or self.bindings(known[-1]):
+        if classes_of(self.source, words[-1]) or self.bindings(words[-1]):
             return False
-        return may_be_listed(self.source, known[-1])
+        return may_be_listed(self.source, words[-1])
 
     def _typed(self, one: Binding, typed: Binding | None) -> Expression:
         """Return what a binding gives to a variable of the type that it is declared with."""
@@ -282,7 +280,7 @@ class Definitions(DefinitionFinder[Binding]):
         if binding.value is None or binding.way == "enumerator":
             return self._reason(binding)
         value = binding.value
-        if value.type in _LISTS and not binding.many:
+        if value.type in GIVEN and not binding.many:
             return Unknown("it is put together from several values", span)
         return expression(self.source, binding.within, value)
 
@@ -298,20 +296,3 @@ def _fills_first(one: Binding, other: Binding) -> bool:
     statement, function = other.name.parent, other.within.outer
     in_list = statement is not None and statement.type == "field_initializer"
     return in_list or (function is not None and (function.name,) == one.path[-2:-1])
-
-
-def _of_branches(found: list[Definition], bound: list[Binding]) -> list[Definition]:
-    """Return what branches of ``#if`` define as one that may be any of them."""
-    if not 1 < len(found) <= _MOST_BRANCHES:
-        return found
-    if not all(_exclude(one, other) for one, other in combinations(bound, 2)):
-        return found
-    first = found[0]
-    values = tuple(one.value for one in found)
-    return [Definition(first.path, Several(values, first.span), first.span)]
-
-
-def _exclude(one: Binding, other: Binding) -> bool:
-    """Whether two places stand in different branches of one condition of the preprocessor."""
-    mine, others = dict(one.branch), dict(other.branch)
-    return any(mine[at] != others[at] for at in mine.keys() & others.keys())

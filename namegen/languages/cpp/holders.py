@@ -8,11 +8,11 @@ from tree_sitter import Node
 
 from namegen.languages.cpp.declarators import STATEMENTS
 from namegen.languages.cpp.definitions import Definitions
+from namegen.languages.cpp.lists import GIVEN
 from namegen.languages.cpp.names import dotted
 from namegen.languages.sources import Source, elements, same
 
 _SAME_VALUE = frozenset({"parenthesized_expression", "cast_expression", "pointer_expression"})
-_LISTS = frozenset({"argument_list", "initializer_list"})
 _CASTS = frozenset({"const_cast", "dynamic_cast", "move", "reinterpret_cast", "static_cast"})
 _INNER = ("declarator", "name")
 
@@ -60,7 +60,7 @@ def _target(source: Source, stack: Sequence[Node]) -> Node | None:
         return node.named_children[0]
     while place > 1:
         above = stack[place - 1]
-        listed = above.type in _LISTS and len(elements(above)) == 1
+        listed = above.type in GIVEN and len(elements(above)) == 1
         if listed and stack[place - 2].type == "call_expression":
             if not _is_cast(source, stack[place - 2]):
                 return None

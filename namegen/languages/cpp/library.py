@@ -86,7 +86,7 @@ READING_FUNCTIONS = frozenset(
     | {"search", "size", "ssize", "stod", "stof", "stoi", "stol", "stoul", "strcmp", "strlen"}
     | {"strncmp", "thread", "to_string"}
 )
-"""Functions of ``std::`` that only read what they are given."""
+"""Functions of ``std::`` and of C that only read what they are given, and types that copy it."""
 VALUE_TYPES = frozenset(
     {"any", "array", "basic_string", "basic_string_view", "deque", "filebuf", "fstream"}
     | {"ifstream", "initializer_list", "istringstream", "list", "map", "multimap", "multiset"}
@@ -96,6 +96,8 @@ VALUE_TYPES = frozenset(
     | {"wstring_view"}
 )
 """Types of ``std::`` that copy what they are made of, or can only read it."""
+LISTS = frozenset({"array", "deque", "initializer_list", "list", "set", "vector"})
+"""Those of them that hold several of one type."""
 SHARING_TYPES = frozenset(
     {"any", "array", "initializer_list", "optional", "pair", "shared_ptr", "tuple", "unique_ptr"}
     | {"variant"}

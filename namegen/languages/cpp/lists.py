@@ -12,7 +12,9 @@ from namegen.languages.cpp.names import is_constant, last_words
 from namegen.languages.sources import Source, elements
 
 _FUNCTIONS = frozenset({"function_definition", "lambda_expression"})
-_LISTS = frozenset({"initializer_list", "initializer_pair"})
+_WITHIN = frozenset({"initializer_list", "initializer_pair"})
+GIVEN = frozenset({"argument_list", "initializer_list"})
+"""Nodes with what a variable, an object or a function is given."""
 _MADE = frozenset({"compound_literal_expression", "new_expression"})
 _DECLARED = frozenset({"declaration", "field_declaration", "optional_parameter_declaration"})
 
@@ -53,7 +55,7 @@ def _found(source: Source) -> Iterator[GivenList]:
 
 def _given(source: Source, node: Node) -> GivenList:
     top, above = node, node.parent
-    while above is not None and above.type in _LISTS:
+    while above is not None and above.type in _WITHIN:
         top, above = above, above.parent
     kind = _kind(above)
     words = None

@@ -114,7 +114,7 @@ def _locals(source: Source) -> Mapping[str, Sequence[str]]:
 
 def tries(source: Source, scope: Scope, words: Path) -> tuple[Path, ...]:
     """Return the paths that a dotted name may mean at this place, innermost scope first."""
-    around = [path for one in scope.around for path in _paths(one)]
+    around = [path for one in scope.enclosing for path in _paths(one)]
     if words[0] == "this" and len(words) > 1:
         own = scope.type
         around, words = [own.path] if own is not None else [()], words[1:]
@@ -130,7 +130,7 @@ def tries(source: Source, scope: Scope, words: Path) -> tuple[Path, ...]:
 
 def _template(source: Source, scope: Scope, word: str) -> Node | None:
     """Return the template around a place of which a word is a parameter: its arguments tell it."""
-    for one in scope.around:
+    for one in scope.enclosing:
         above = one.node.parent if one.sort != "file" else None
         if word in template_parameters(source, above):
             return above

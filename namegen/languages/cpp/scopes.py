@@ -47,7 +47,7 @@ class Scope(Struct, frozen=True):
     def path(self) -> Path:
         """What names in this scope are prefixed with."""
         found: list[Path] = []
-        for one in self.around:
+        for one in self.enclosing:
             if one.sort == "region":
                 found.append((f"@{one.node.start_byte}",))
                 break
@@ -57,7 +57,7 @@ class Scope(Struct, frozen=True):
     @property
     def readable(self) -> Path:
         """The names of the namespaces, classes and functions, outermost first."""
-        found = [one.words for one in self.around]
+        found = [one.words for one in self.enclosing]
         return tuple(chain.from_iterable(reversed(found)))
 
     @property
@@ -66,7 +66,7 @@ class Scope(Struct, frozen=True):
         return self.words[-1] if self.words else ""
 
     @property
-    def around(self) -> Iterator[Scope]:
+    def enclosing(self) -> Iterator[Scope]:
         """This scope and those around it, innermost first."""
         scope: Scope | None = self
         while scope is not None:
@@ -76,7 +76,7 @@ class Scope(Struct, frozen=True):
     @property
     def type(self) -> Scope | None:
         """The innermost class, this scope included."""
-        return next((one for one in self.around if one.sort == "type"), None)
+        return next((one for one in self.enclosing if one.sort == "type"), None)
 
 
 def scope_of(source: Source, stack: Sequence[Node]) -> Scope:

@@ -167,6 +167,8 @@ def returned(use: Use) -> Answer:
     kind = function.child_by_field_name("type")
     if kind is not None and b"decltype" in (kind.text or b""):
         return "altered"
+    if use.node.type == "initializer_list":
+        return _copied(use, kind)
     is_deduced = kind is not None and kind.type == "placeholder_type_specifier"
     return _trailing(use, declarator) or ("pointed" if is_deduced else None)
 

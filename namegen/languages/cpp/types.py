@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from tree_sitter import Node
 
+from namegen.languages.cpp.library import LISTS
 from namegen.languages.cpp.names import LETTERS, dotted, is_of_letters, type_arguments
 from namegen.languages.cpp.openings import std_words, tries
 from namegen.languages.cpp.scopes import Scope
@@ -22,7 +23,6 @@ EXACT = "="
 _TEXTS = frozenset(
     {"string", "string_view", "u16string", "u32string", "u8string", "wstring", "wstring_view"}
 )
-_LISTS = frozenset({"array", "deque", "initializer_list", "list", "set", "vector"})
 _BOARDS = frozenset({"F", "PSTR", "String"})
 """What small boards have; the first two are macros that keep a text in another memory."""
 
@@ -31,7 +31,7 @@ def keeps_text(path: Path) -> bool:
     """Whether a path that nothing in the code defines is that of a text, a list or letters."""
     words = path[1:] if path[:1] == (EXACT,) else path
     if words[:1] == ("std",):
-        return len(words) == 2 and words[1] in _TEXTS | _LISTS
+        return len(words) == 2 and words[1] in _TEXTS | LISTS
     return words != path and len(words) == 1 and words[0] in {LETTERS, *_BOARDS}
 
 
@@ -39,7 +39,7 @@ def is_list(source: Source, kind: Node | None) -> bool:
     """Whether a type is one of the standard library's lists."""
     words = dotted(source, kind)
     known = std_words(source, words) if words else None
-    return known is not None and len(known) == 1 and known[0] in _LISTS
+    return known is not None and len(known) == 1 and known[0] in LISTS
 
 
 def keeper(source: Source, scope: Scope, words: Path, span: Span) -> Ref | None:

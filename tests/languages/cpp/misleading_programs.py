@@ -221,4 +221,10 @@ UNSURE = {
     "new names for members": """
         struct C { std::string n = "bow"; int side = 0; void go() const { motor(n); } };
         void run() { C c; auto& [text, number] = c; text = "stern"; c.go(); }""",
+    "objects that are made in a list": """
+        struct A { std::string n = "bow"; }; std::vector<A> all;
+        void run() { all.emplace_back("stern"); motor(all[0].n); motor(all.back().n); }""",
+    "a list that is returned with a reference": """
+        struct Box { std::string& r; }; Box make(std::string& s) { return {s}; }
+        void run() { std::string n = "bow"; make(n).r = "stern"; motor(n); }""",
 }

@@ -165,7 +165,7 @@ class Maker:
         if is_vector:
             forms += [
                 ["{1}[0] = {2};"],
-                ["{1}.push_back({2});"],
+                ["{1}.back() = {2};"],
                 ["for (auto& {0} : {1}) {0} = {2};"],
                 ["for (auto {0} = {1}.begin(); {0} != {1}.end(); {0}++) *{0} = {2};"],
                 ["motor({1}.at(0));", "motor({1}.front());"],

@@ -275,6 +275,18 @@ FILES = {
             '#include "types.h"\nvoid Deck::go() { motor(own.left); }\nint i = (Deck().go(), 0);',
             ["bow"],
         ),
+        ('#include "types.h"\nConfig* c = new Config;\nauto m = motor(c->left);', ["bow"]),
+        ('#include "types.h"\nauto& c = config;\nauto m = motor(c.left);', ["bow"]),
+        (
+            '#include "types.h"\nauto f(const Config& c) { return motor(c.left); }\n'
+            "Config d;\nauto m = f(d);",
+            ["bow"],
+        ),
+        (
+            '#include "types.h"\nstruct Part { Config own; int side; };\nPart p{{}, 3};\n'
+            "auto m = motor(p.own.left);",
+            ["bow"],
+        ),
         ('#include "short.h"\nauto m = motor(Names::kBow);', ["bow"]),
         ("#  include <names.h>  // ours\nauto m = motor(heron::Names::kBow);", ["bow"]),
     ],
@@ -294,6 +306,13 @@ def test_names_are_followed_through_includes(code, names, tmp_path, tool):
         'auto m = motor(String("bow"));',
         'Config c{"stern"}; auto m = motor(c.left);',
         'Config c{"stern"}, *d = &c; auto m = motor(d->left);',
+        'auto f = [](Config c) { c.left = "stern"; return motor(c.left); }; auto m = f({});',
+        'void f(Config& c) { c.left = "stern"; } Config d; auto m = (f(d), motor(d.left));',
+        'struct P { int side; Config own; }; P p{3, {"stern"}}; auto m = motor(p.own.left);',
+        'struct P { Config own; }; P p{"stern"}, &q = p; auto m = motor(q.own.left);',
+        'struct P : Config {}; P p{{"stern"}}, &q = p; auto m = motor(q.left);',
+        'Config f() { return {"stern"}; } auto m = motor(f().left);',
+        'auto c = new Config{"stern"}; auto m = motor(c->left);',
         'auto go = [](const Config& c) { return motor(c.left); }; auto m = go({"stern"});',
     ],
 )

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from tree_sitter import Node
 
-from namegen.languages.alterations import Alterations, Handed
+from namegen.languages.alterations import COPY, Alterations, Handed
+from namegen.languages.java.declarations import EACH
 from namegen.languages.java.types import base_types, type_words
 from namegen.languages.sources import Source, Stack, elements, same, span_of
 from namegen.model.places import Span
@@ -18,19 +19,25 @@ _CHANGERS |= dict.fromkeys(("shuffle", "sort", "swap"), 0) | {"arraycopy": 2}
 """Methods of Java's library that change an array or a list, and which argument that is."""
 _GIVES = dict.fromkeys(("elementAt", "get", "getFirst", "getLast", "next", "previous"), -1)
 _GIVES |= dict.fromkeys(("iterator", "listIterator", "reversed", "subList"), 0)
-"""Methods that give an element of a list, or something by which the list can be changed."""
+_GIVES |= dict.fromkeys(("clone", "filter", "stream", "toArray"), COPY)
+"""Methods that give an element of a list, something by which it can be changed, or a copy."""
 _HAS: dict[str, tuple[tuple[str, ...], int | None]] = {
     "array_access": (("array",), -1),
     "array_creation_expression": ((), 0),
     "array_initializer": ((), 1),
     "assignment_expression": (("right",), 0),
     "cast_expression": ((), 0),
+    "lambda_expression": (("body",), 1),
     "parenthesized_expression": ((), 0),
     "ternary_expression": (("consequence", "alternative"), 0),
 }
 """Expressions that are, have or are a part of what stands in these fields of theirs."""
 _SAME = frozenset({"asList", "requireNonNull", "synchronizedList"})
 """Methods that give what they are given, or a list by which it can be changed."""
+_COPIES = frozenset({"copyOf", "stream"})
+"""Methods that give a list with the same elements."""
+_RUN = frozenset({"accept", "apply", "test"})
+"""Methods that hand what they are given to a lambda."""
 _KEEPERS = frozenset({"add", "addFirst", "addLast", "offer", "put", "set"})
 """Methods that put what they are given into a list."""
 _CALLABLES = frozenset({"method_declaration", "constructor_declaration"})
@@ -67,13 +74,20 @@ class JavaAlterations(Alterations):
         """Whether an argument is that which a method of the library changes."""
         call = stack[-3]
         word = _word(self.source, call, "name")
+        if word in _RUN:
+            return True
         own = call.child_by_field_name("object") is None and bool(self._parameters_of(word))
         return not own and _place(stack) == _CHANGERS.get(word)
 
     def _around(self, stack: Stack) -> tuple[Stack, int] | None:
         node, above = stack[-1], stack[-2]
         if above.type == "argument_list":
+            if stack[-3].type == "object_creation_expression":
+                own = self._parameters_of(self._called(stack[:-2]))
+                return None if own else (stack[:-2], COPY)
             word = _word(self.source, stack[-3], "name")
+            if word in _COPIES:
+                return stack[:-2], COPY
             alone = word in _SAME and len(elements(above)) == 1
             return (stack[:-2], 0 if alone else 1) if word in _SAME or word == "of" else None
         if above.type == "method_invocation" and _is(above, "object", node):
@@ -98,6 +112,8 @@ class JavaAlterations(Alterations):
                 yield from self._assigned(above.child_by_field_name("left"))
             case "argument_list":
                 yield from self._given(stack)
+            case "method_invocation" if _is(above, "object", node):
+                yield from self._in_lambda(above)
             case "return_statement":
                 inner = ("lambda_expression", *_CALLABLES)
                 around_it = next((one for one in reversed(stack) if one.type in inner), None)
@@ -108,6 +124,19 @@ class JavaAlterations(Alterations):
     @property
     def _everywhere(self) -> Span:
         return Span(0, len(self.source.data))
+
+    def _in_lambda(self, call: Node) -> Iterator[Handed]:
+        """Yield the parameter of a lambda that gets each element of a list."""
+        given = call.child_by_field_name("arguments")
+        function = elements(given)[0] if given is not None and elements(given) else None
+        if function is None or _word(self.source, call, "name") not in EACH:
+            return
+        listed = function.child_by_field_name("parameters")
+        names = [listed] if listed is not None and listed.type == "identifier" else []
+        names += elements(listed) if listed is not None else []
+        for one in names:
+            name = one.child_by_field_name("name") or one
+            yield Handed(self.source.text(name), span_of(function), -1)
 
     def _declared(
         self, declarator: Node, declared: Node | None, within: Span, step: int = 0

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from tree_sitter import Node
 
-from namegen.languages.alterations import Alterations, Handed
-from namegen.languages.kotlin.callables import Callables, place_of
+from namegen.languages.alterations import COPY, Alterations, Handed
+from namegen.languages.kotlin.callables import Callables, Filled, place_of
 from namegen.languages.kotlin.expressions import LISTS
 from namegen.languages.kotlin.lambdas import EACH, WHOLE
-from namegen.languages.kotlin.scopes import REGIONS
+from namegen.languages.kotlin.scopes import REGIONS, TYPES
 from namegen.languages.kotlin.trees import (
     after_sign,
     called_of,
@@ -38,8 +38,15 @@ _ON_ITSELF = frozenset({"also", "apply", "let", "run"})
 _GIVES = dict.fromkeys(("elementAt", "first", "get", "last", "next", "random", "single"), -1)
 _GIVES |= dict.fromkeys(("firstOrNull", "getOrNull", "lastOrNull", "previous", "removeAt"), -1)
 _GIVES |= dict.fromkeys(("also", "apply", "asList", "asReversed", "iterator", "listIterator"), 0)
-_GIVES |= dict.fromkeys(("onEach", "subList", "withIndex"), 0)
-"""Methods that give an element of a list, or something by which the list can be changed."""
+_GIVES |= dict.fromkeys(("onEach", "subList", "takeIf", "takeUnless", "withIndex"), 0)
+_GIVES |= dict.fromkeys(("copyOf", "clone", "filter", "reversed", "sorted", "toList"), COPY)
+_GIVES |= dict.fromkeys(("toMutableList", "toTypedArray", "drop", "take", "plus"), COPY)
+"""Methods that give an element of a list, something by which it can be changed, or a copy."""
+_MEMBERS = frozenset({"first", "second", "third", "value", "values"})
+"""What a pair or an entry of a table has."""
+_HOLDERS = dict.fromkeys(("hashMapOf", "mapOf", "mutableMapOf"), 0) | {"Pair": 1, "Triple": 1}
+_HOLDERS |= dict.fromkeys(LISTS, 1)
+"""Functions of Kotlin's library that put what they are given into something."""
 _KEEPERS = frozenset({"add", "addFirst", "addLast", "put", "set"})
 """Methods that put what they are given into a list."""
 _CHANGING = re.compile(r"\w+|\]\s*[-+]?=(?!=)")
@@ -78,6 +85,8 @@ class KotlinAlterations(Alterations):
                 return further.type == "assignment" and _is(further, "left", above)
             case "assignment" if _is(above, "left", node):
                 return not _is_plain(above)
+            case "infix_expression" if same(named_child(above, 0), node):
+                return self._is_changing_call(_infix(self.source, above), above)
             case "value_argument" if not same(key_of(above), node) and len(stack) > 4:
                 return self._is_given_to_change(stack)
         return False
@@ -89,6 +98,8 @@ class KotlinAlterations(Alterations):
         if word == "with":
             return self._changes(stack[-5])
         bare = callee is not None and callee.type == "identifier"
+        if bare and self._callables.is_handed_in(word):
+            return True
         own = bare and self._callables.declares(word)
         return not own and place_of(stack) == _CHANGERS.get(word)
 
@@ -110,17 +121,25 @@ class KotlinAlterations(Alterations):
         further = stack[-3] if len(stack) > 2 else above
         match above.type:
             case "value_argument" if len(stack) > 4:
-                listed = _word(self.source, called_of(stack[-4])) in LISTS
-                return (stack[:-3], 1) if listed else None
+                held = _HOLDERS.get(_word(self.source, called_of(stack[-4])))
+                return (stack[:-3], held) if held is not None else None
+            case "infix_expression" if _infix(self.source, above) == "to":
+                return stack[:-1], 1
             case "navigation_expression" if same(named_child(above, 0), node):
                 step = _GIVES.get(_word(self.source, above))
-                is_call = further.type == "call_expression"
-                return (stack[:-2], step) if step is not None and is_call else None
+                if further.type != "call_expression":
+                    return (stack[:-1], -1) if _word(self.source, above) in _MEMBERS else None
+                return (stack[:-2], step) if step is not None else None
             case "index_expression" if same(named_child(above, 0), node):
                 return stack[:-1], -1
         return (stack[:-1], 0) if _is_same(above, node) else None
 
     def _handed(self, stack: Stack) -> Iterator[Handed]:
+        yield from self._put_into_names(stack)
+        yield from self._passed_on(stack)
+
+    def _put_into_names(self, stack: Stack) -> Iterator[Handed]:
+        """Yield the names that are declared as, or assigned, the last of the stack."""
         node, above = stack[-1], stack[-2]
         match above.type:
             case "property_declaration":
@@ -129,15 +148,31 @@ class KotlinAlterations(Alterations):
                 yield from self._assigned(above.child_by_field_name("left"))
             case "for_statement" if same(after_sign(above, "in"), node):
                 yield from self._variables(above, span_of(above), -1)
+            case "lambda_literal" if len(stack) > 4 and same(statements(above)[-1], node):
+                if stack[-5].type == "property_delegate":
+                    yield from self._declared(stack[:-4])
+            case "function_value_parameters":  # the default of the parameter before it
+                before = child_of(node.prev_named_sibling, "identifier")
+                if before is not None:
+                    yield Handed(self.source.text(before), span_of(stack[-3]))
+            case "explicit_delegation":  # each object of the class works on it
+                owner = next(one for one in reversed(stack) if one.type in TYPES)
+                name = owner.child_by_field_name("name")
+                if name is not None:
+                    yield Handed(self.source.text(name), self._everywhere, called=True)
+
+    def _passed_on(self, stack: Stack) -> Iterator[Handed]:
+        """Yield the parameters that get the last of the stack, and the functions that give it."""
+        node, above = stack[-1], stack[-2]
+        match above.type:
             case "value_argument" if not same(key_of(above), node) and len(stack) > 4:
                 yield from self._given(stack)
+            case "infix_expression" if not same(named_child(above, 0), node):
+                yield from self._parameters(self._callables.infix(_infix(self.source, above)))
             case "return_expression":
                 yield from self._returned(stack)
             case "function_body" if same(after_sign(above, "="), node):
                 yield from self._returned(stack)
-            case "lambda_literal" if len(stack) > 4 and same(statements(above)[-1], node):
-                if stack[-5].type == "property_delegate":
-                    yield from self._declared(stack[:-4])
             case "navigation_expression" if same(named_child(above, 0), node) and len(stack) > 2:
                 yield from self._in_lambda(stack)
 
@@ -168,14 +203,18 @@ class KotlinAlterations(Alterations):
 
     def _given(self, stack: Stack) -> Iterator[Handed]:
         """Yield the parameters of this file that an argument fills, or what it is put into."""
-        for one in self._callables.filled(stack):
-            if one.declared is None or one.several or self.source.text(one.declared) not in _TEXTS:
-                yield Handed(self.source.text(one.name), one.within, 1 if one.several else 0)
+        yield from self._parameters(self._callables.filled(stack))
         callee = called_of(stack[-4])
         on = named_child(callee, 0) if callee is not None else None
         if on is not None and _word(self.source, callee) in _KEEPERS:
             for kept in self._assigned(on):
                 yield Handed(kept.word, kept.within, kept.step + 1)
+
+    def _parameters(self, filled: Iterable[Filled]) -> Iterator[Handed]:
+        """Yield the names of parameters, but for those that are declared to be a text."""
+        for one in filled:
+            if one.declared is None or one.several or self.source.text(one.declared) not in _TEXTS:
+                yield Handed(self.source.text(one.name), one.within, 1 if one.several else 0)
 
     def _returned(self, stack: Stack) -> Iterator[Handed]:
         """Yield the function or the property that gives what is returned here."""
@@ -230,3 +269,9 @@ def _is(node: Node, field: str, child: Node) -> bool:
 def _word(source: Source, node: Node | None) -> str:
     name = last_name(node)
     return source.text(name) if name is not None else ""
+
+
+def _infix(source: Source, call: Node) -> str:
+    """Return the name of the function in ``n put "bow"``."""
+    parts = elements(call)
+    return source.text(parts[1]) if len(parts) == 3 else ""

@@ -17,6 +17,8 @@ from namegen.languages.definitions import ALTERED, HANDED_ON
 from namegen.languages.sources import Source, Stack
 from namegen.model.places import Span
 
+COPY = 2
+"""The step to a list that has the same elements: what is done to it alone changes nothing."""
 _DEEPEST = 4
 """Lists within one another that are told apart."""
 
@@ -160,4 +162,6 @@ def _judged(levels: Iterator[_Level] | Sequence[_Level], depth: int) -> tuple[bo
 
 def _stepped(depth: int, step: int) -> int:
     """Return how deep something lies after a step; a part of the followed list is followed on."""
+    if step == COPY:
+        return max(depth, 1)
     return min(max(depth + step, 0), _DEEPEST)

@@ -47,6 +47,11 @@ class Families(ABC):
     def class_of(self, stack: Stack, scope: Scope) -> str:
         """Return the name of the class of the object at the end of a stack; empty if not told."""
 
+    def is_made(self, word: str) -> bool:
+        """Whether a call by this name makes an object of the class: no function is called so."""
+        self.variable(word, ())
+        return all(one.way != "method" for one in self._declared[word].values())
+
     def variable(self, word: str, scopes: Iterable[Scope]) -> Binding | None:
         """Return the declaration of a variable in the first of some scopes that has one."""
         if word not in self._declared:

@@ -7,7 +7,6 @@ A change of a variable is laid at the variable that it changes. Where that is no
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from bisect import bisect_left
 from collections import Counter
 from collections.abc import Iterable, Iterator, Set
 from typing import Generic, Literal, Protocol, TypeVar
@@ -18,6 +17,7 @@ from tree_sitter import Node
 
 from namegen.languages.alterations import Alterations
 from namegen.languages.definitions import CHANGED, HIDES
+from namegen.languages.earlier_uses import EarlierUses
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Stack
 
@@ -132,17 +132,17 @@ class WordBindings(ABC, Generic[FamiliesT]):
     def all(self) -> list[Binding]:
         """Return every binding of the word, in every scope, in order."""
         changes: list[Change] = []
-        uses = _Uses()
+        uses = EarlierUses()
         for stack in self.source.stacks([self.word]):
             if stack[-1].type != "identifier" or len(stack) < 2:
                 continue
             binding = self._declared(stack)
             if binding is not None:
-                if uses.are_above(binding):
+                if uses.are_above(binding.owner, binding.within):
                     hidden = replace(binding, way="unknown", value=None, why=HIDES)
                     self.found.append(hidden)
                 self.found.append(binding)
-                uses.declare(binding)
+                uses.declare(binding.owner, binding.within)
             else:
                 if self._is_alone(stack):
                     uses.add(stack[-1].start_byte)
@@ -228,38 +228,3 @@ def _enough(
     few = [one for one in owners if laid[one, change.in_place, change.why] < _ENOUGH]
     laid.update((one, change.in_place, change.why) for one in few)
     return few
-
-
-class _Uses:
-    """Where a word was used until now, each with the start of the region that declared it.
-
-    Both lists are such that the last that fits is found without going through all.
-    """
-
-    def __init__(self) -> None:
-        self._around: list[tuple[int, int]] = []
-        self._found: list[tuple[int, int]] = []
-
-    def declare(self, binding: Binding) -> None:
-        """Take note of a region, or a type, that declares the word."""
-        node = binding.within.node
-        if binding.owner == node.id:
-            self._around.append((node.start_byte, node.end_byte))
-
-    def add(self, at: int) -> None:
-        """Take note of a use."""
-        while self._around and self._around[-1][1] <= at:
-            self._around.pop()
-        declared = self._around[-1][0] if self._around else -1
-        while self._found and self._found[-1][1] >= declared:
-            self._found.pop()  # a later use that is declared as far out tells more
-        self._found.append((at, declared))
-
-    def are_above(self, binding: Binding) -> bool:
-        """Whether a local name stands further up in its block, where it is one further out."""
-        scope = binding.within
-        if scope.sort != "region" or binding.owner != scope.node.id:
-            return False
-        start = scope.node.start_byte
-        first = bisect_left(self._found, (start, -1))
-        return first < len(self._found) and self._found[first][1] <= start

@@ -11,7 +11,7 @@ from namegen.languages.sources import Source, Stack, same
 
 _FIELDS = frozenset({"field_declaration", "constant_declaration"})
 _CALL = "method_invocation"
-_EACH = frozenset({"allMatch", "anyMatch", "filter", "forEach", "map", "noneMatch", "peek"})
+EACH = frozenset({"allMatch", "anyMatch", "filter", "forEach", "map", "noneMatch", "peek"})
 """Methods of Java's library that hand over each of what they are called on."""
 _PARAMETERS = frozenset({"formal_parameter", "spread_parameter", "catch_formal_parameter"})
 
@@ -95,5 +95,5 @@ def _runs_over(source: Source, stack: Stack, function: Node) -> Node | None:
     if given.type != "argument_list" or given.named_child_count != 1 or call.type != _CALL:
         return None
     name = call.child_by_field_name("name")
-    each = name is not None and source.text(name) in _EACH
+    each = name is not None and source.text(name) in EACH
     return call.child_by_field_name("object") if each else None

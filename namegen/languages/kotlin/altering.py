@@ -7,22 +7,18 @@ from collections.abc import Iterator
 
 from tree_sitter import Node
 
-from namegen.languages.alterations import Alterations, Handed
+from namegen.languages.alterations import COPY, Alterations, Handed
 from namegen.languages.kotlin.callables import Callables, place_of
 from namegen.languages.kotlin.expressions import LISTS
-from namegen.languages.kotlin.lambdas import EACH, WHOLE
-from namegen.languages.kotlin.scopes import REGIONS
+from namegen.languages.kotlin.handing import Handing
 from namegen.languages.kotlin.trees import (
-    after_sign,
     called_of,
-    child_of,
+    infix_word,
+    is_field,
     key_of,
-    lambda_of,
-    last_name,
-    statements,
+    word_of,
 )
-from namegen.languages.sources import Source, Stack, elements, named_child, same, span_of
-from namegen.model.places import Span
+from namegen.languages.sources import Source, Stack, elements, named_child, same
 
 _METHODS = frozenset(
     {"add", "addAll", "addFirst", "addLast", "clear", "fill", "minusAssign", "plusAssign", "put"}
@@ -38,13 +34,16 @@ _ON_ITSELF = frozenset({"also", "apply", "let", "run"})
 _GIVES = dict.fromkeys(("elementAt", "first", "get", "last", "next", "random", "single"), -1)
 _GIVES |= dict.fromkeys(("firstOrNull", "getOrNull", "lastOrNull", "previous", "removeAt"), -1)
 _GIVES |= dict.fromkeys(("also", "apply", "asList", "asReversed", "iterator", "listIterator"), 0)
-_GIVES |= dict.fromkeys(("onEach", "subList", "withIndex"), 0)
-"""Methods that give an element of a list, or something by which the list can be changed."""
-_KEEPERS = frozenset({"add", "addFirst", "addLast", "put", "set"})
-"""Methods that put what they are given into a list."""
+_GIVES |= dict.fromkeys(("onEach", "subList", "takeIf", "takeUnless", "withIndex"), 0)
+_GIVES |= dict.fromkeys(("copyOf", "clone", "filter", "reversed", "sorted", "toList"), COPY)
+_GIVES |= dict.fromkeys(("toMutableList", "toTypedArray", "drop", "take", "plus"), COPY)
+"""Methods that give an element of a list, something by which it can be changed, or a copy."""
+_MEMBERS = frozenset({"first", "second", "third", "value", "values"})
+"""What a pair or an entry of a table has."""
+_HOLDERS = dict.fromkeys(("hashMapOf", "mapOf", "mutableMapOf"), 0) | {"Pair": 1, "Triple": 1}
+_HOLDERS |= dict.fromkeys(LISTS, 1)
+"""Functions of Kotlin's library that put what they are given into something."""
 _CHANGING = re.compile(r"\w+|\]\s*[-+]?=(?!=)")
-_TEXTS = frozenset({"String", "String?"})
-_GIVERS = ("function_declaration", "property_declaration", "anonymous_function", "lambda_literal")
 
 
 class KotlinAlterations(Alterations):
@@ -53,7 +52,7 @@ class KotlinAlterations(Alterations):
     def __init__(self, source: Source) -> None:
         super().__init__(source)
         self._callables = Callables(source)
-        self._everywhere = Span(0, len(source.data))
+        self._handing = Handing(source, self._callables)
 
     def _whole(self, stack: Stack, called: bool) -> Stack | None:
         above = stack[-2]
@@ -73,11 +72,13 @@ class KotlinAlterations(Alterations):
         further = stack[-3] if len(stack) > 2 else above
         match above.type:
             case "navigation_expression" if same(named_child(above, 0), node):
-                return self._is_changing_call(_word(self.source, above), further)
+                return self._is_changing_call(word_of(self.source, above), further)
             case "index_expression" if same(named_child(above, 0), node):
-                return further.type == "assignment" and _is(further, "left", above)
-            case "assignment" if _is(above, "left", node):
+                return further.type == "assignment" and is_field(further, "left", above)
+            case "assignment" if is_field(above, "left", node):
                 return not _is_plain(above)
+            case "infix_expression" if same(named_child(above, 0), node):
+                return self._is_changing_call(infix_word(self.source, above), above)
             case "value_argument" if not same(key_of(above), node) and len(stack) > 4:
                 return self._is_given_to_change(stack)
         return False
@@ -85,10 +86,12 @@ class KotlinAlterations(Alterations):
     def _is_given_to_change(self, stack: Stack) -> bool:
         """Whether an argument is that which a function of the library changes."""
         callee = called_of(stack[-4])
-        word = _word(self.source, callee)
+        word = word_of(self.source, callee)
         if word == "with":
             return self._changes(stack[-5])
         bare = callee is not None and callee.type == "identifier"
+        if bare and self._callables.is_handed_in(word):
+            return True
         own = bare and self._callables.declares(word)
         return not own and place_of(stack) == _CHANGERS.get(word)
 
@@ -110,93 +113,21 @@ class KotlinAlterations(Alterations):
         further = stack[-3] if len(stack) > 2 else above
         match above.type:
             case "value_argument" if len(stack) > 4:
-                listed = _word(self.source, called_of(stack[-4])) in LISTS
-                return (stack[:-3], 1) if listed else None
+                held = _HOLDERS.get(word_of(self.source, called_of(stack[-4])))
+                return (stack[:-3], held) if held is not None else None
+            case "infix_expression" if infix_word(self.source, above) == "to":
+                return stack[:-1], 1
             case "navigation_expression" if same(named_child(above, 0), node):
-                step = _GIVES.get(_word(self.source, above))
-                is_call = further.type == "call_expression"
-                return (stack[:-2], step) if step is not None and is_call else None
+                step = _GIVES.get(word_of(self.source, above))
+                if further.type != "call_expression":
+                    return (stack[:-1], -1) if word_of(self.source, above) in _MEMBERS else None
+                return (stack[:-2], step) if step is not None else None
             case "index_expression" if same(named_child(above, 0), node):
                 return stack[:-1], -1
         return (stack[:-1], 0) if _is_same(above, node) else None
 
     def _handed(self, stack: Stack) -> Iterator[Handed]:
-        node, above = stack[-1], stack[-2]
-        match above.type:
-            case "property_declaration":
-                yield from self._declared(stack)
-            case "assignment" if _is(above, "right", node):
-                yield from self._assigned(above.child_by_field_name("left"))
-            case "for_statement" if same(after_sign(above, "in"), node):
-                yield from self._variables(above, span_of(above), -1)
-            case "value_argument" if not same(key_of(above), node) and len(stack) > 4:
-                yield from self._given(stack)
-            case "return_expression":
-                yield from self._returned(stack)
-            case "function_body" if same(after_sign(above, "="), node):
-                yield from self._returned(stack)
-            case "lambda_literal" if len(stack) > 4 and same(statements(above)[-1], node):
-                if stack[-5].type == "property_delegate":
-                    yield from self._declared(stack[:-4])
-            case "navigation_expression" if same(named_child(above, 0), node) and len(stack) > 2:
-                yield from self._in_lambda(stack)
-
-    def _declared(self, stack: Stack) -> Iterator[Handed]:
-        """Yield what the declaration above the last of the stack declares."""
-        around = stack[-3] if len(stack) > 2 else stack[0]
-        local = around.type in REGIONS
-        yield from self._variables(stack[-2], span_of(around) if local else self._everywhere)
-
-    def _variables(self, above: Node, within: Span, step: int = 0) -> Iterator[Handed]:
-        """Yield the names that are declared at once; if there are more, each gets a part."""
-        several = child_of(above, "multi_variable_declaration")
-        for one in elements(several if several is not None else above):
-            name, declared = child_of(one, "identifier"), after_sign(one, ":")
-            of_text = declared is not None and self.source.text(declared) in _TEXTS
-            if one.type == "variable_declaration" and name is not None and not of_text:
-                inner = step - 1 if several is not None else step
-                yield Handed(self.source.text(name), within, inner)
-
-    def _assigned(self, left: Node | None) -> Iterator[Handed]:
-        """Yield what is assigned to: a name, or the list whose element it is."""
-        step = 0
-        while left is not None and left.type == "index_expression":
-            step, left = step + 1, named_child(left, 0)
-        name = last_name(left)
-        if name is not None:
-            yield Handed(self.source.text(name), self._everywhere, step)
-
-    def _given(self, stack: Stack) -> Iterator[Handed]:
-        """Yield the parameters of this file that an argument fills, or what it is put into."""
-        for one in self._callables.filled(stack):
-            if one.declared is None or one.several or self.source.text(one.declared) not in _TEXTS:
-                yield Handed(self.source.text(one.name), one.within, 1 if one.several else 0)
-        callee = called_of(stack[-4])
-        on = named_child(callee, 0) if callee is not None else None
-        if on is not None and _word(self.source, callee) in _KEEPERS:
-            for kept in self._assigned(on):
-                yield Handed(kept.word, kept.within, kept.step + 1)
-
-    def _returned(self, stack: Stack) -> Iterator[Handed]:
-        """Yield the function or the property that gives what is returned here."""
-        giver = next((one for one in reversed(stack) if one.type in _GIVERS), None)
-        if giver is not None and giver.type == "property_declaration":
-            yield from self._variables(giver, self._everywhere)
-        name = giver.child_by_field_name("name") if giver is not None else None
-        if name is not None:
-            yield Handed(self.source.text(name), self._everywhere, called=True)
-
-    def _in_lambda(self, stack: Stack) -> Iterator[Handed]:
-        """Yield what the parameter of a lambda is called that gets a list or its elements."""
-        word, inner = _word(self.source, stack[-2]), lambda_of(stack[-3])
-        if inner is None or word not in WHOLE | EACH:
-            return
-        step, within = 0 if word in WHOLE else -1, span_of(inner)
-        listed = child_of(inner, "lambda_parameters")
-        if listed is None:
-            yield Handed("it", within, step)
-        else:
-            yield from self._variables(listed, within, step)
+        return self._handing.handed(stack)
 
 
 def _is_same(above: Node, node: Node) -> bool:  # noqa: PLR0911 - one per form
@@ -210,7 +141,7 @@ def _is_same(above: Node, node: Node) -> bool:  # noqa: PLR0911 - one per form
             operator = above.child_by_field_name("operator")
             return operator is not None and operator.type in {"!!", "?:"}
         case "if_expression":
-            return not _is(above, "condition", node)
+            return not is_field(above, "condition", node)
         case "block" | "when_entry":
             return same(elements(above)[-1], node)
         case "when_expression" | "try_expression":
@@ -221,12 +152,3 @@ def _is_same(above: Node, node: Node) -> bool:  # noqa: PLR0911 - one per form
 def _is_plain(assignment: Node) -> bool:
     operator = assignment.child_by_field_name("operator")
     return operator is not None and operator.type == "="
-
-
-def _is(node: Node, field: str, child: Node) -> bool:
-    return same(node.child_by_field_name(field), child)
-
-
-def _word(source: Source, node: Node | None) -> str:
-    name = last_name(node)
-    return source.text(name) if name is not None else ""

@@ -19,7 +19,9 @@ from namegen.languages.kotlin.types import base_types, type_words
 from namegen.languages.sources import Source, Stack, elements, same, span_of
 from namegen.model.places import Span
 
-_LISTS = ("function_value_parameters", "class_parameters")
+_LISTS = ("function_value_parameters", "class_parameters", "lambda_parameters")
+_PARAMETERS = frozenset({"class_parameter", "parameter", "variable_declaration"})
+_FUNCTIONS = frozenset({"anonymous_function", "lambda_literal"})
 
 
 class Filled(Struct, frozen=True):
@@ -37,6 +39,7 @@ class Callables:
     def __init__(self, source: Source) -> None:
         self.source = source
         self._known: dict[str, list[list[Filled]]] = {}
+        self._handed_in: dict[str, bool] = {}
         self._extended: dict[str, list[Node]] = {}
 
     def filled(self, stack: Stack) -> Iterator[Filled]:
@@ -57,6 +60,20 @@ class Callables:
     def declares(self, word: str) -> bool:
         """Whether the file has a function or a class of this name."""
         return bool(self._parameters_of(word))
+
+    def infix(self, word: str) -> Iterator[Filled]:
+        """Yield the parameters that the right side of ``n put "bow"`` fills."""
+        yield from (listed[0] for listed in self._parameters_of(word) if listed)
+
+    def is_handed_in(self, word: str) -> bool:
+        """Whether a function by this name is a parameter or a property: it may be any function."""
+        if word not in self._handed_in:
+            typed = (stack[-2] for stack in self.source.stacks([word]) if len(stack) > 2)
+            kinds = (after_sign(one, ":") for one in typed if one.type in _PARAMETERS)
+            self._handed_in[word] = any(
+                one is not None and one.type == "function_type" for one in kinds
+            )
+        return self._handed_in[word]
 
     def extended(self, word: str) -> list[Node]:
         """Return the functions of a name that are called on what is no object of their class."""
@@ -98,8 +115,7 @@ class Callables:
             self._known[word] = [
                 list(self._listed(one))
                 for stack in self.source.stacks([word])
-                if len(stack) > 1 and same(stack[-2].child_by_field_name("name"), stack[-1])
-                for one in _ways(stack[-2])
+                for one in _ways(stack)
             ]
         return self._known[word]
 
@@ -110,7 +126,7 @@ class Callables:
             name = child_of(one, "identifier")
             if one.type == "parameter_modifiers":
                 several = "vararg" in self.source.text(one)
-            elif one.type in {"parameter", "class_parameter"} and name is not None:
+            elif one.type in _PARAMETERS and name is not None:
                 kept = any(child.type in {"val", "var"} for child in one.children)
                 whole = Span(0, len(self.source.data))
                 around = callable_.parent if one.type == "class_parameter" else callable_
@@ -125,8 +141,17 @@ def place_of(stack: Stack) -> int:
     return next(at for at, one in enumerate(elements(stack[-3])) if same(one, stack[-2]))
 
 
-def _ways(declaration: Node) -> list[Node]:
-    """Return what has the parameters: a function itself, the constructors of a class."""
+def _ways(stack: Stack) -> list[Node]:
+    """Return what has the parameters of the name that is the last of a stack, if it declares one.
+
+    That is a function itself, the constructors of a class, a lambda that a variable holds.
+    """
+    declaration = stack[-2] if len(stack) > 2 else stack[-1]
+    if declaration.type == "variable_declaration":
+        value = after_sign(stack[-3], "=") if stack[-3].type == "property_declaration" else None
+        return [value] if value is not None and value.type in _FUNCTIONS else []
+    if not same(declaration.child_by_field_name("name"), stack[-1]):
+        return []
     if declaration.type == "function_declaration":
         return [declaration]
     if declaration.type != "class_declaration":

@@ -82,7 +82,8 @@ class KotlinFamilies(Families):
         if value.type == "as_expression":
             return self._of_type(named_child(value, 1))
         words = dotted(self.source, called_of(value)) if value.type == "call_expression" else None
-        return words[-1] if words and words[-1][:1].isupper() else ""
+        is_class = words is not None and words[-1][:1].isupper() and self.is_made(words[-1])
+        return words[-1] if words is not None and is_class else ""
 
     def _of_type(self, node: Node | None) -> str:
         """Return the name of a class; of a parameter of a class, a capital, it is not told."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.sources import Source, elements, named_child
+from namegen.languages.sources import Source, elements, named_child, same
 
 _BODIES = frozenset({"class_body", "enum_class_body"})
 
@@ -79,3 +79,20 @@ def default_of(listed: Node, parameter: Node) -> Node | None:
     place = next((at for at, child in enumerate(children) if child.id == parameter.id), 0)
     behind = children[place + 1 : place + 3]
     return behind[1] if len(behind) == 2 and behind[0].type == "=" else None
+
+
+def is_field(node: Node, field: str, child: Node) -> bool:
+    """Whether a node is what another has in one of its fields."""
+    return same(node.child_by_field_name(field), child)
+
+
+def word_of(source: Source, node: Node | None) -> str:
+    """Return the word that ``a.b`` or ``b`` ends in; empty for anything else."""
+    name = last_name(node)
+    return source.text(name) if name is not None else ""
+
+
+def infix_word(source: Source, call: Node) -> str:
+    """Return the name of the function in ``n put "bow"``."""
+    parts = elements(call)
+    return source.text(parts[1]) if len(parts) == 3 else ""

@@ -131,4 +131,18 @@ UNSURE = {
     "a list of an object that is filled": """
         static class Part { String[] n = {"bow"}; void go() { for (String s : n) motor(s); } }
         static void run() { Part p = new Part(); p.n[0] = "x"; p.go(); }""",
+    "a lambda that fills": """
+        static void run() { String[] n = {"bow"};
+          java.util.function.Consumer<String[]> c = q -> q[0] = "x"; c.accept(n);
+          for (String s : n) motor(s); }""",
+    "a lambda that gives it": """
+        static void run() { String[] n = {"bow"}; java.util.function.Supplier<String[]> c = () -> n;
+          c.get()[0] = "x"; for (String s : n) motor(s); }""",
+    "a copy of a list that has it": """
+        static void run() { String[] n = {"bow"}; List<String[]> b = new ArrayList<>(List.of(n, n));
+          b.get(0)[0] = "x"; for (String s : n) motor(s); }""",
+    "a stream that has it": """
+        static void run() { String[] n = {"bow"};
+          Arrays.stream(new String[][] {n}).forEach(q -> q[0] = "x");
+          for (String s : n) motor(s); }""",
 }

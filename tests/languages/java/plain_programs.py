@@ -163,4 +163,10 @@ SURE = {
         static void run() { Arrays.stream(ALL).forEach(s -> motor(s)); List.of(ALL).forEach((n) -> {
           motor(n); }); Arrays.asList("x", "y").stream().filter(n ->
           n.length() > 0).count(); }""",
+    "a copy that is changed": """
+        static final List<String> ALL = List.of("bow", "stern");
+        static void run() { List<String> own = new ArrayList<>(ALL); own.set(0, "x");
+          String[] a = {"net"};
+          a.clone()[0] = "x"; for (String s : ALL) motor(s); for (String s : a)
+          motor(s); }""",
 }

@@ -199,4 +199,105 @@ UNSURE = {
         class Deck { val one = Part() }
         fun run() { val one = Lamp(); val d = Deck(); with(d) { this.one.n = "x" }; one.n = "y";
           d.one.go() }""",
+    "a lambda in a variable": """
+        fun run() { val f = { l: MutableList<String> -> l[0] = "x" };
+          val n = mutableListOf("bow"); f(n); for (s in n) motor(s) }""",
+    "a function in a variable": """
+        val f = fun(l: MutableList<String>) { l.add("x") }
+        fun run() { val n = mutableListOf("bow"); f(n); for (s in n) motor(s) }""",
+    "a function that hands on to a lambda": """
+        fun on(l: MutableList<String>, f: (MutableList<String>) -> Unit) = f(l)
+        fun run() { val n = mutableListOf("bow"); on(n) { it[0] = "x" }; for (s in n) motor(s) }""",
+    "a copy of a list that has it": """
+        fun run() { val n = listOf(mutableListOf("bow")); n.toList()[0][0] = "x";
+          for (r in n) for (s in r) motor(s) }""",
+    "a pair": """
+        fun run() { val n = mutableListOf("bow"); val p = Pair(n, 2); p.first[0] = "x";
+          for (s in n) motor(s) }""",
+    "a pair with to": """
+        fun run() { val n = mutableListOf("bow"); val p = n to 2; p.first[0] = "x";
+          for (s in n) motor(s) }""",
+    "a table": """
+        fun run() { val n = mutableListOf("bow"); val p = mapOf("k" to n); p["k"]!![0] = "x";
+          for (s in n) motor(s) }""",
+    "a data class taken apart": """
+        data class D(val l: MutableList<String>)
+        fun run() { val n = mutableListOf("bow"); val (l) = D(n); l[0] = "x";
+          for (s in n) motor(s) }""",
+    "a function that is handed on": """
+        fun fill(l: MutableList<String>) { l[0] = "x" }
+        fun run() { val n = mutableListOf("bow"); n.let(::fill); for (s in n) motor(s) }""",
+    "with a list": """
+        fun run() { val n = mutableListOf("bow"); with(n) { this[0] = "x" };
+          for (s in n) motor(s) }""",
+    "a default that is filled": """
+        val n = mutableListOf("bow")
+        fun fill(l: MutableList<String> = n) { l[0] = "x" }
+        fun run() { fill(); for (s in n) motor(s) }""",
+    "a function between words": """
+        infix fun MutableList<String>.put(s: String) { add(s) }
+        fun run() { val n = mutableListOf("bow"); n put "x"; for (s in n) motor(s) }""",
+    "a function between words the other way": """
+        infix fun String.into(l: MutableList<String>) { l.add(this) }
+        fun run() { val n = mutableListOf("bow"); "x" into n; for (s in n) motor(s) }""",
+    "a list that is taken if": """
+        fun run() { val n = mutableListOf("bow"); n.takeIf { true }!!.add("x");
+          for (s in n) motor(s) }""",
+    "a class by delegation": """
+        class P(m: MutableList<String>) : MutableList<String> by m
+        fun run() { val n = mutableListOf("bow"); P(n).add("x"); for (s in n) motor(s) }""",
+    "a constructor that changes more": """
+        class K(var n: String) { constructor(i: Int, m: String) : this(m) { n = "x" } }
+        fun run() { val k = K(1, "bow"); motor(k.n) }""",
+    "a constructor that hands on more": """
+        class K(val n: String) { constructor(i: Int, n: String) : this(n + "x") }
+        fun run() { val k = K(1, "bow"); motor(k.n) }""",
+    "a property that init makes": """
+        class K(n: String) { val m: String
+        init { m = n + "x" } }
+        fun run() { val k = K("bow"); motor(k.m) }""",
+    "an object that a companion makes": """
+        class K private constructor(val n: String) { companion object {
+          operator fun invoke(n: String) = K(n + "x") } }
+        fun run() { val k = K("bow"); motor(k.n) }""",
+    "a change by the object around": """
+        class P { var name = "bow"; inner class I { fun set() { this@P.name = "x" } }; fun go() {
+          motor(name) } }
+        fun run() { val p = P(); p.I().set(); p.go() }""",
+    "a change by the object itself": """
+        class P { var name = "bow"; fun me() = this; fun go() { motor(name) } }
+        fun run() { val p = P(); p.me().name = "x"; p.go() }""",
+    "a change by a name that is made late": """
+        class P { var name = "bow"; fun go() { motor(name) } }
+        lateinit var p: P
+        fun run() { p = P(); p.name = "x"; p.go() }""",
+    "a change by a name in a block": """
+        class P { var name = "bow"; fun go() { motor(name) } }
+        class Q { var name = "q" }
+        val p = Q()
+        fun run() { val q = P(); run { val p = q; p.name = "x" }; q.go() }""",
+    "a change by a name of a receiver": """
+        class P { var name = "bow"; fun go() { motor(name) } }
+        class Q { var name = "q"; val r = Q2() }
+        class Q2 { val p = P() }
+        val p = Q()
+        fun run() { val q = Q2(); with(q) { p.name = "x" }; q.p.go() }""",
+    "a change of what is overridden": """
+        open class B { open var name = "b" }
+        class P : B() { override var name = "bow"; fun go() { motor(name) } }
+        fun set(b: B) { b.name = "x" }
+        fun run() { val q = P(); set(q); q.go() }""",
+    "a change by another name of the class": """
+        class P { var name = "bow"; fun go() { motor(name) } }
+        typealias R = P
+        fun set(b: R) { b.name = "x" }
+        fun run() { val q = P(); set(q); q.go() }""",
+    "a change of what a function like a class makes": """
+        class P { var name = "bow"; fun go() { motor(name) } }
+        class Q { var name = "q" }
+        fun Q(i: Int) = P()
+        fun run() { val q = Q(2); q.name = "x"; q.go() }""",
+    "a change in back-ticks": """
+        class P { var `name` = "bow"; fun go() { motor(name) } }
+        fun run() { val q = P(); q.`name` = "x"; q.go() }""",
 }

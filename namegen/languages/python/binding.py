@@ -10,7 +10,7 @@ from tree_sitter import Node
 from namegen.languages.python.scopes import Scope
 from namegen.model.facts import Path
 
-Way = Literal["value", "each", "class", "parameter", "import", "unknown", "declared"]
+Way = Literal["value", "each", "class", "function", "parameter", "import", "unknown", "declared"]
 FUNCTION = "it is a function"
 
 

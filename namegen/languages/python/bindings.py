@@ -259,7 +259,7 @@ def _defined(source: Source, scope: Scope, leaf: Node, parent: Node) -> Binding 
         return None
     if parent.type == "class_definition":
         return Binding(leaf, scope, "class", scope, parent, why="it is a class")
-    return Binding(leaf, scope, "unknown", scope, why=FUNCTION)
+    return Binding(leaf, scope, "function", scope, parent, why=FUNCTION)
 
 
 def _imports(stack: Stack) -> bool:

@@ -13,6 +13,7 @@ from namegen.languages.python.bindings import bindings_of
 from namegen.languages.python.chains import EACH, KEYS, VALUES, chain
 from namegen.languages.python.expressions import TAKEN, dotted, expression, is_wrapper
 from namegen.languages.python.following import Following
+from namegen.languages.python.functions import CALLED, is_property, returned
 from namegen.languages.python.instances import GIVEN, Given, Maker
 from namegen.languages.python.loops import run_over
 from namegen.languages.python.scopes import Scope, scope_at, tries
@@ -41,7 +42,7 @@ class Definitions(DefinitionFinder[Binding]):
             return []
         bound = [
             binding
-            for binding in self.bindings(path[0])
+            for binding in self.bindings(path[0].removesuffix(CALLED))
             if not binding.attribute and _start(binding.scope) == where
         ]
         found = self._valued(bound or self._in_loop(where, path[0]), path)
@@ -76,17 +77,34 @@ class Definitions(DefinitionFinder[Binding]):
         assigned = [binding for binding in bound if binding.way not in {"import", "declared"}]
         if not assigned:
             return []
-        found: list[Definition] = []
-        for binding in bound:
-            if binding.way == "declared":
-                continue
-            if binding.way == "class" and len(path) > 1:
-                found += self._members(self._class_scope(binding), path[1:], path)
-            else:
-                found.append(
-                    Definition(path, self._value(binding, path[1:]), span_of(binding.name))
-                )
-        return found
+        return [one for binding in bound for one in self._defined(binding, path)]
+
+    def _defined(self, binding: Binding, path: Path) -> list[Definition]:
+        """Return what a binding of the first word of ``path`` gives for all of it."""
+        called, rest = path[0].endswith(CALLED), path[1:]
+        if binding.way == "declared":
+            return []
+        if binding.way == "class" and rest and not called:
+            return self._members(self._class_scope(binding), rest, path)
+        if binding.way == "function":
+            value = self._given_back(binding, rest, called)
+        elif called and binding.value is not None:
+            value = Unknown(f"{RUN_TIME} by `{path[0]}`", span_of(binding.name))
+        else:
+            value = self._value(binding, rest)
+        return [Definition(path, value, span_of(binding.name))]
+
+    def _given_back(self, binding: Binding, rest: Path, called: bool) -> Expression:
+        """Return what a function gives, or a property, of which ``rest`` is taken."""
+        assert binding.value is not None
+        span = span_of(binding.name)
+        function = scope_at(self.source, binding.scope, binding.value, binding.value.parent)
+        if called == is_property(function):
+            return Unknown(binding.why, span)
+        value = returned(function)
+        if value is None:
+            return Unknown(f"{RUN_TIME} by `{function.name}()`", span)
+        return self._at(function, value, rest)
 
     def _class_scope(self, binding: Binding) -> Scope:
         assert binding.value is not None
@@ -105,7 +123,9 @@ class Definitions(DefinitionFinder[Binding]):
                 return [Definition(path, Unknown(TAKEN, span_of(owner.node)), span_of(owner.node))]
             words = (words[0][2:-2], *words[1:])  # a member by its name
         bound = [
-            binding for binding in self.bindings(words[0]) if binding.scope.node.id == owner.node.id
+            binding
+            for binding in self.bindings(words[0].removesuffix(CALLED))
+            if binding.scope.node.id == owner.node.id
         ]
         if enum and bound:
             return self._enum_member(bound, words, path, bases)

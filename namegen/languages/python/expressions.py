@@ -7,6 +7,7 @@ from tree_sitter import Node
 
 from namegen.languages.expressions import RUN_TIME, ExpressionReader, Reader
 from namegen.languages.python.chains import KEYS, VALUES, chain
+from namegen.languages.python.functions import CALLED
 from namegen.languages.python.literals import value_of
 from namegen.languages.python.scopes import Scope, tries
 from namegen.languages.sources import Source, elements, named_child, span_of
@@ -168,6 +169,8 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     part = chain(source, node) if f"{last}()" in {KEYS, VALUES} else None
     if part is not None:
         return Ref(tries(source, scope, part), span_of(node))
+    if words is not None and arguments is not None and not elements(arguments):
+        return Ref(tries(source, scope, (*words[:-1], words[-1] + CALLED)), span_of(node))
     called = f"`{words[-1] if words else last}()`" if words or last else "a call"
     if (
         words is None

@@ -8,6 +8,7 @@ from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.imports import ImportFinder
+from namegen.languages.python.functions import CALLED
 from namegen.languages.sources import Source
 from namegen.model.facts import Import, Path
 from namegen.model.places import Span
@@ -36,7 +37,8 @@ class Imports(ImportFinder[Imported]):
 
     def named(self, word: str) -> list[Import]:
         """Return where a word may come from: by its own import, else by a star, the last first."""
-        own = [one for one in self.all if one.local == word]
+        plain = word.removesuffix(CALLED)
+        own = [one for one in self.all if one.local == plain]
         stars = [one for one in reversed(self.all) if one.name == "*"]
         found = [imported for one in own for imported in _imports(one, word)]
         if not word.startswith("_"):
@@ -90,13 +92,16 @@ def _words(dotted: str) -> Path:
 
 def _imports(one: Imported, word: str) -> list[Import]:
     """Return the places where an imported name may be defined: in a module, or as a module."""
+    if one.name is None and word.endswith(CALLED):  # a module is not called
+        return []
     if one.name is None:
         whole = one.local == one.module[0] and len(one.module) > 1
         under = one.module[1:] if whole else ()
         return [Import(word, _files(one.module), (), None, under)]
-    name = word if one.name == "*" else one.name
+    called = CALLED if word.endswith(CALLED) else ""
+    name = word if one.name == "*" else one.name + called
     found = [Import(word, _files(one.module), (name,), one.up)]
-    if one.name != "*":
+    if one.name != "*" and not called:
         found.append(Import(word, _files((*one.module, name)), (), one.up))
     return found
 

@@ -7,7 +7,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from tree_sitter import Node
 
 from namegen.languages.parameters import Parameter
-from namegen.languages.python.binding import FUNCTION
 from namegen.languages.python.callables import argument_of, constructions
 from namegen.languages.python.definitions import Definitions
 from namegen.languages.python.expressions import expression
@@ -73,9 +72,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         bound = [
             one for one in self.definitions.bindings(self.source.text(name)) if not one.attribute
         ]
-        return bool(bound) and all(
-            one.way in {"import", "class"} or one.why == FUNCTION for one in bound
-        )
+        return bool(bound) and all(one.way in {"import", "class", "function"} for one in bound)
 
     def _use(self, rule: LookupRule, stack: Stack, trusted: bool = False) -> Iterator[Use]:
         """Yield the look-up whose called name is the last node of the stack."""

@@ -63,6 +63,11 @@ SIMPLE = st.one_of(
         "{0[0]}[{0[1]}], {0[0]}[{0[2]}] = {0[0]}[{0[2]}], {0[0]}[{0[1]}]".format
     ),
     st.tuples(NAMES, NAMES).map("{0[0]} = fill({0[1]})".format),
+    VALUES.map("def give():\n    return {}".format),
+    st.just("motor(give())"),
+    NAMES.map("{} = give()".format),
+    NAMES.map("for {0} in give():\n    motor({0})".format),
+    KEYS.map("give()[{}] = 'c'".format),
     NAMES.map("fill({})".format),
     NAMES.map("fill(*{})".format),
     st.tuples(NAMES, NAMES).map("for {0[0]} in {0[1]}:\n    fill({0[0]})".format),
@@ -83,8 +88,13 @@ class K:
 {0[0]}
     def tell(self):
         motor(self.{0[1]})
+        motor(self.give())
+    def give(self):
+        return self.{0[1]}
 class L(K):
 {0[2]}
+    def give(self):
+        return self.{0[3]}
     def change(self):
         self.{0[3]} = {0[4]}
         motor(self.{0[3]})

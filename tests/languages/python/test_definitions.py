@@ -75,6 +75,27 @@ FOLLOWED = [
     ("T = {'a': 1, 'b': 2}\nfor n in T: motor(n)", ["a", "b"]),
     ("T = {'a': 1}\nfor n in T.keys(): motor(n)", ["a"]),
     ("for n, speed in {'a': 1, 'b': 2}.items(): motor(n)", ["a", "b"]),
+    # functions that always give the same
+    ("def n(): return 'a'\nmotor(n())", ["a"]),
+    ("def n():\n 'Why.'\n return S + 'b'\nS = 'a'\nmotor(n())", ["ab"]),
+    ("def n(): return ['a', 'b']\nfor x in n(): motor(x)", ["a", "b"]),
+    ("class K:\n S = 'a'\n def n(self): return self.S\nk = K()\nmotor(k.n())", ["a"]),
+    ("class K:\n @staticmethod\n def n(): return 'a'\nmotor(K.n())", ["a"]),
+    (
+        "class K:\n @property\n def n(self): return 'a'\nmotor(K().n)\nk = K()\nmotor(k.n)",
+        [RUN_TIME, "a"],
+    ),
+    (
+        "class B:\n def n(self): return 'a'\n def f(self): motor(self.n())\n"
+        "class K(B):\n def n(self): return 'b'",
+        [OVERRIDDEN],
+    ),
+    ("def n():\n yield 'a'\nmotor(n())", ["[it is made at run time by `n()`]"]),
+    ("async def n(): return 'a'\nmotor(n())", ["[it is made at run time by `n()`]"]),
+    ("@wrap\ndef n(): return 'a'\nmotor(n())", ["[it is made at run time by `n()`]"]),
+    ("def n(): return 'a'\nn = x\nmotor(n())", ["[`n()` is defined more than once]"]),
+    ("def n(): return 'a'\nmotor(n)", ["[it is a function]"]),
+    ("n = 'a'\nmotor(n())", ["[it is made at run time by `n()`]"]),
     ("T = [('a', 1), ('b', 2)]\nfor n, port in T: motor(n)", ["a", "b"]),
     ("T = [{'n': 'a'}, {'n': 'b'}]\nfor row in T: motor(row['n'])", ["a", "b"]),
     ("T = {'x': {'n': 'a'}}\nfor k, row in T.items(): motor(row['n'])", ["a"]),

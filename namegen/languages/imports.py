@@ -32,8 +32,15 @@ class ImportFinder(ABC, Generic[ImportedT]):
     @cached_property
     def all(self) -> list[ImportedT]:
         """The imports at any depth of the file, in order."""
+        return self._at(self._keywords)
+
+    @cached_property
+    def _keywords(self) -> Sequence[Span]:
+        """Where the word ``import`` may belong to a statement."""
         words = occurrences(self.source.data, "import")
-        places = (place for place in words if self._may_import(place))
+        return [place for place in words if self._may_import(place)]
+
+    def _at(self, places: Iterable[Span]) -> list[ImportedT]:
         return [
             imported
             for stack in self.source.above(places)

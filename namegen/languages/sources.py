@@ -84,10 +84,10 @@ class Source:
 
     def _is_broken(self, places: Iterable[Span]) -> bool:
         """Whether a piece with one of the places has an error; parses these pieces."""
-        pieces = {self._piece(place.start) for place in places}
+        pieces = {self.piece(place.start) for place in places}
         return any(self._root(piece).has_error for piece in pieces)
 
-    def _piece(self, offset: int) -> int:
+    def piece(self, offset: int) -> int:
         """Return the number of the piece that an offset lies in."""
         return bisect_right(self._starts, offset) - 1
 
@@ -120,7 +120,7 @@ class Source:
 
     def above(self, places: Iterable[Span]) -> Iterator[Stack]:
         """Yield the nodes above each place that is a whole leaf; places come in order."""
-        for piece, within in groupby(places, key=lambda place: self._piece(place.start)):
+        for piece, within in groupby(places, key=lambda place: self.piece(place.start)):
             yield from self._descend_in(self._root(piece), within)
 
     def _descend_in(self, root: Node, places: Iterable[Span]) -> Iterator[Stack]:

@@ -61,7 +61,8 @@ def _changes(
     source: Source, stacks: Sequence[Stack], bound: Sequence[Binding], following: Following
 ) -> list[Change]:
     """Return the changes of a name by its uses."""
-    holds = any(map(may_hold, bound))  # a text cannot be changed by those that get it
+    # A text cannot be changed by those that get it.
+    holds = any(may_hold(source, one, following) for one in bound)
     finder = ChangeFinder(source, following if holds else None)
     bindings = {one.name.id: one for one in bound}
     classes: dict[str, Scope | None] = {}

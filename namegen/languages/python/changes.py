@@ -17,7 +17,7 @@ from namegen.languages.python.altering import SETTERS, Tie, changed_at, handed_o
 from namegen.languages.python.binding import Binding
 from namegen.languages.python.following import Following
 from namegen.languages.python.scopes import Scope, own_name, scope_of
-from namegen.languages.python.tables import flat, is_plain
+from namegen.languages.python.tables import TABLES, flat, is_plain
 from namegen.languages.sources import Source, Stack, elements, same
 
 
@@ -88,11 +88,19 @@ class ChangeFinder:
         return Change(stack[-1], scope_of(self._source, stack), of, why, depth > 1)
 
 
-def may_hold(binding: Binding) -> bool:
+def may_hold(source: Source, binding: Binding, following: Following) -> bool:
     """Whether a binding gives what others may change, and what is known but for that."""
-    if binding.way in {"each", "import"}:
+    value = binding.value
+    if binding.way == "import":
         return True
-    return binding.way == "value" and binding.value is not None and not is_plain(binding.value)
+    if value is None or binding.way not in {"value", "each"}:
+        return False
+    if value.type == "call":  # what functions of other files give is not known anyway
+        function = value.child_by_field_name("function")
+        return function is not None and following.defines(source.text(function))
+    if binding.way == "each":  # else what the loop runs over is followed
+        return value.type in TABLES
+    return not is_plain(value)
 
 
 def _is_set(stack: Stack) -> bool:

@@ -62,6 +62,10 @@ class Following:
             self._depths.update(dict.fromkeys(came, 0))
         return least
 
+    def defines(self, name: str) -> bool:
+        """Whether the file has a function or class of a name, of which the last word counts."""
+        return name.rpartition(".")[2].encode() in self._defined
+
     def _note(self, name: _Name | None, depth: int, came: dict[_Name, _Name | None]) -> None:
         """Remember that all names on the way to a change lead to it."""
         while name is not None:

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import re
+from functools import cached_property
 
 from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.imports import ImportFinder
 from namegen.languages.python.functions import CALLED
-from namegen.languages.sources import Source
+from namegen.languages.sources import Source, occurrences
 from namegen.model.facts import Import, Path
 from namegen.model.places import Span
+
+_STAR = re.compile(rb"(?:[ \t]|\\\r?\n)*\*")
 
 
 class Imported(Struct, frozen=True):
@@ -38,16 +41,40 @@ class Imports(ImportFinder[Imported]):
     def named(self, word: str) -> list[Import]:
         """Return where a word may come from: by its own import, else by a star, the last first."""
         plain = word.removesuffix(CALLED)
-        own = [one for one in self.all if one.local == plain]
-        stars = [one for one in reversed(self.all) if one.name == "*"]
+        own = [one for one in self._beside(plain) if one.local == plain]
         found = [imported for one in own for imported in _imports(one, word)]
         if not word.startswith("_"):
-            found += [imported for one in stars for imported in _imports(one, word)]
+            found += [imported for one in reversed(self._stars) for imported in _imports(one, word)]
         return found
 
     def modules_of(self, word: str) -> set[str]:
         """Return the last words of the modules from which a name is imported as itself."""
-        return {one.module[-1] for one in self.all if one.name == word and one.module}
+        return {one.module[-1] for one in self._beside(word) if one.name == word and one.module}
+
+    def _beside(self, word: str) -> list[Imported]:
+        """Return the imports in those pieces of the file that have a word: only there is it named.
+
+        Most files are asked for one or two words, and need not be parsed for other imports.
+        """
+        having = {self.source.piece(place.start) for place in occurrences(self.source.data, word)}
+        return [one for piece in sorted(having) for one in self._in_piece(piece)]
+
+    def _in_piece(self, piece: int) -> list[Imported]:
+        if piece not in self._by_piece:
+            within = (one for one in self._keywords if self.source.piece(one.start) == piece)
+            self._by_piece[piece] = self._at(within)
+        return self._by_piece[piece]
+
+    @cached_property
+    def _by_piece(self) -> dict[int, list[Imported]]:
+        """The imports of the pieces that were asked about."""
+        return {}
+
+    @cached_property
+    def _stars(self) -> list[Imported]:
+        """What is imported whole, in order."""
+        places = (one for one in self._keywords if _STAR.match(self.source.data, one.end))
+        return [one for one in self._at(places) if one.name == "*"]
 
 
 def _of_statement(source: Source, statement: Node) -> list[Imported]:

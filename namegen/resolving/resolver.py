@@ -315,6 +315,8 @@ class Resolver(Struct):
             if weighty is not None:
                 return [_Lost(weighty.why, weighs=True)]
             said = _said(first.path)
+            if said.endswith("()") and isinstance(first.value, Unknown):
+                return [_Lost(first.value.why)]
             how = "defined" if said.endswith("()") else "assigned"
             return [_Lost(f"`{said}` is {how} more than once")]
         return self._follow(path, first.value, steps)

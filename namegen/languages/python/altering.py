@@ -20,9 +20,13 @@ SETTERS = PATTERNS | {"assignment", "augmented_assignment", "for_statement", "as
 """What may stand around an attribute or a subscript that is set."""
 _METHODS = frozenset(
     {"append", "clear", "extend", "insert", "pop", "popitem", "remove", "reverse", "setdefault"}
-    | {"sort", "update"}
+    | {"sort", "update", "add", "discard", "difference_update", "intersection_update"}
+    | {"symmetric_difference_update", "appendleft", "extendleft", "popleft", "rotate"}
+    | {"__delitem__", "__iadd__", "__setitem__"}
 )
-_KEEPERS = frozenset({"append", "extend", "insert", "setdefault", "update"})
+_KEEPERS = frozenset(
+    {"add", "append", "appendleft", "extend", "extendleft", "insert", "setdefault", "update"}
+)
 """Methods of a list or a table that put into it what they are given."""
 _CHANGERS = frozenset({"heappop", "heappush", "insort", "insort_left", "insort_right", "shuffle"})
 """Functions of Python's library that change what they are given first."""
@@ -32,6 +36,8 @@ _CHOICES = frozenset(
 """What gives one of its parts itself."""
 _TAKERS = frozenset({"get", "pop", "popitem", "setdefault"})
 """Methods that give an element."""
+_TAKING = frozenset({"max", "min", "next"})
+"""Functions of Python that give an element of a list or of what goes through it."""
 _COPYING_METHODS = frozenset({"copy", "items", "values"})
 _COPYING = frozenset(
     {"dict", "enumerate", "filter", "iter", "list", "reversed", "set", "sorted", "tuple", "zip"}
@@ -181,7 +187,10 @@ def _step(source: Source, stack: Stack, place: int, tie: Tie) -> tuple[int | Non
         case "binary_operator" if _field(above, "operator") in _COMBINING:
             return place - 1, tie.of_copy()
         case "argument_list" if beyond.type == "call":
-            copied = _text(source, beyond.child_by_field_name("function")) in _COPYING
+            function = _text(source, beyond.child_by_field_name("function"))
+            if function in _TAKING:
+                return place - 2, tie.of_element()
+            copied = function in _COPYING or function == "copy.copy"
             return (place - 2, tie.of_copy()) if copied else (None, tie)
     return None, tie
 

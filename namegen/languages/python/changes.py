@@ -6,7 +6,7 @@ and a class with a base shares attributes with it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from typing import Literal
 
 from msgspec import Struct
@@ -17,7 +17,7 @@ from namegen.languages.python.altering import SETTERS, Tie, changed_at, handed_o
 from namegen.languages.python.binding import Binding
 from namegen.languages.python.following import Following
 from namegen.languages.python.scopes import Scope, own_name, scope_of
-from namegen.languages.python.tables import TABLES, flat, is_plain
+from namegen.languages.python.tables import flat, is_plain
 from namegen.languages.sources import Source, Stack, elements, same
 
 
@@ -95,11 +95,10 @@ def may_hold(source: Source, binding: Binding, following: Following) -> bool:
         return True
     if value is None or binding.way not in {"value", "each"}:
         return False
-    if value.type == "call":  # what functions of other files give is not known anyway
+    if binding.way == "value" and value.type == "call":
+        # What functions of other files give is not known anyway.
         function = value.child_by_field_name("function")
         return function is not None and following.defines(source.text(function))
-    if binding.way == "each":  # else what the loop runs over is followed
-        return value.type in TABLES
     return not is_plain(value)
 
 
@@ -123,45 +122,90 @@ def own_class(source: Source, stack: Stack, scope: Scope) -> Scope | None:
     return method.outer if method is not None else None
 
 
+def changed_outside(source: Source, word: str) -> Node | None:
+    """Return where a file changes an attribute that another one may have given its value.
+
+    What a class without bases does to its own object is left out.
+    """
+    for stack in source.stacks([word]):
+        if len(stack) < 3 or not same(stack[-2].child_by_field_name("attribute"), stack[-1]):
+            continue
+        if not _is_set(stack) and not any(changed_at(source, stack[:-1])):
+            continue
+        own = own_class(source, stack, scope_of(source, stack))
+        if own is None or own.node.child_by_field_name("superclasses") is not None:
+            return stack[-1]
+    return None
+
+
 def laid(
     source: Source, changes: Sequence[Change], bindings: Sequence[Binding]
 ) -> Iterator[Binding]:
     """Yield what changes bind: the name around them that they mean, or all that they may mean."""
+    given = _by_scope(bindings)
     classes = {one.scope.node.id: one.scope for one in bindings if one.scope.sort == "class"}
+    above = {owner: {one.id for one in _bases(source, classes[owner].node)} for owner in classes}
+    told: set[tuple[int, str]] = set()
     for change in changes:
-        for scope in _meant(source, change, bindings, list(classes.values())):
-            if _is_spared(change, scope, bindings):
+        for scope in _meant(source, change, given, classes, above):
+            attribute, key = change.of != "name", (scope.node.id, change.why)
+            if (attribute and key in told) or _is_spared(change, given[scope.node.id]):
                 continue
-            attribute = change.of != "name"
+            told.add(key)
             yield Binding(
                 change.name, scope, "unknown", change.within, why=change.why, attribute=attribute
             )
 
 
+def _by_scope(bindings: Sequence[Binding]) -> dict[int, list[Binding]]:
+    found: dict[int, list[Binding]] = {}
+    for one in bindings:
+        found.setdefault(one.scope.node.id, []).append(one)
+    return found
+
+
 def _meant(
-    source: Source, change: Change, bindings: Sequence[Binding], classes: Sequence[Scope]
-) -> Sequence[Scope]:
+    source: Source,
+    change: Change,
+    given: Mapping[int, Sequence[Binding]],
+    classes: Mapping[int, Scope],
+    above: Mapping[int, Set[int]],
+) -> Iterable[Scope]:
+    """Return the scopes of the name that a change may be of; ``above`` are the classes' bases."""
     if change.of == "object":
-        return classes if change.kin is None else _related(source, change.kin, classes)
+        return classes.values() if change.kin is None else _related(source, change, classes, above)
     if change.of != "name":
-        own = [one for one in classes if one.node.id == change.of.node.id]
-        return own or classes  # else it is inherited
+        own = classes.get(change.of.node.id)
+        return classes.values() if own is None else [own]  # else it is inherited
     scope: Scope | None = change.within
     while scope is not None:
-        bound = (one for one in bindings if one.scope.node.id == scope.node.id)
-        if any(not one.attribute for one in bound):
+        if any(not one.attribute for one in given.get(scope.node.id, ())):
             return [scope]
         scope = scope.outer
     return []
 
 
-def _is_spared(change: Change, scope: Scope, bindings: Sequence[Binding]) -> bool:
-    """Whether a change leaves a name in a scope as it was.
+def _related(
+    source: Source, change: Change, classes: Mapping[int, Scope], above: Mapping[int, Set[int]]
+) -> Iterator[Scope]:
+    """Yield the classes that share attributes with the one of an object: derived ones and bases."""
+    assert change.kin is not None
+    owner = change.kin.node
+    bases = above[owner.id] if owner.id in above else {one.id for one in _bases(source, owner)}
+    for place, scope in classes.items():
+        if place == owner.id or place in bases or owner.id in above[place]:
+            yield scope
 
-    A deep one does nothing to a list of texts; what is a parameter is unknown for that alone.
+
+def _is_spared(change: Change, given: Sequence[Binding]) -> bool:
+    """Whether a change leaves a name as it was that has some bindings in its scope.
+
+    A deep one does nothing to a list of texts. What is a parameter is unknown for that alone,
+    but for those of ``__init__``, which objects may keep.
     """
-    given = [one for one in bindings if one.scope.node.id == scope.node.id]
-    if change.why == HANDED_ON and all(one.way == "parameter" for one in given):
+    if change.why == HANDED_ON and all(
+        one.way == "parameter" and one.scope.name != "__init__" for one in given
+    ):
         return True
     return change.deep and all(
         one.way == "value" and one.value is not None and flat(one.value) for one in given
@@ -174,10 +218,7 @@ def shared(source: Source, bindings: Sequence[Binding]) -> Iterator[Binding]:
     Where it is set as ``self.name`` in the base outside of ``__init__``, or only later in the
     derived class, it is not known in that one either.
     """
-    bound: dict[int, list[Binding]] = {}
-    for one in bindings:
-        if one.scope.sort == "class":
-            bound.setdefault(one.scope.node.id, []).append(one)
+    bound = _by_scope([one for one in bindings if one.scope.sort == "class"])
     for mine in bound.values() if len(bound) > 1 else ():
         base = _nearest_base(source, mine[0].scope.node, bound)
         theirs = bound[base] if base is not None else []
@@ -206,16 +247,6 @@ def _nearest_base(
 ) -> int | None:
     """Return the nearest class of some that a class is derived from, directly or not."""
     return next((one.id for one in _bases(source, owner) if one.id in bound), None)
-
-
-def _related(source: Source, owner: Scope, classes: Sequence[Scope]) -> Sequence[Scope]:
-    """Return the classes of some that share attributes with one: derived ones and bases."""
-    above = {owner.node.id, *(one.id for one in _bases(source, owner.node))}
-    return [
-        one
-        for one in classes
-        if one.node.id in above or any(same(base, owner.node) for base in _bases(source, one.node))
-    ]
 
 
 def _bases(source: Source, owner: Node) -> Iterator[Node]:

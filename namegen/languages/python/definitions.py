@@ -6,11 +6,12 @@ from collections.abc import Sequence
 
 from tree_sitter import Node
 
-from namegen.languages.definitions import DefinitionFinder, reason
+from namegen.languages.definitions import CHANGED, DefinitionFinder, reason
 from namegen.languages.expressions import RUN_TIME
 from namegen.languages.python.binding import Binding
 from namegen.languages.python.bindings import bindings_of
 from namegen.languages.python.chains import EACH, KEYS, VALUES, chain
+from namegen.languages.python.changes import changed_outside
 from namegen.languages.python.expressions import TAKEN, dotted, expression, is_wrapper
 from namegen.languages.python.following import Following
 from namegen.languages.python.functions import CALLED, is_property, returned
@@ -29,6 +30,8 @@ class Definitions(DefinitionFinder[Binding]):
     def __init__(self, source: Source) -> None:
         super().__init__(source)
         self._following = Following(source)
+        self._makers: dict[int, Maker] = {}
+        self._outside: dict[str, Node | None] = {}
 
     def _bindings_of(self, word: str) -> list[Binding]:
         return bindings_of(self.source, word, self._following)
@@ -76,8 +79,17 @@ class Definitions(DefinitionFinder[Binding]):
         """Return definitions of ``path`` from the bindings of its first word."""
         assigned = [binding for binding in bound if binding.way not in {"import", "declared"}]
         if not assigned:
-            return []
+            names = (word for word in path[1:] if word.isidentifier())
+            changed = next((one for one in map(self._changed_outside, names) if one), None)
+            span = span_of(changed) if changed is not None else Span(0, 0)
+            return [Definition(path, Unknown(CHANGED, span), span)] if bound and changed else []
         return [one for binding in bound for one in self._defined(binding, path)]
+
+    def _changed_outside(self, word: str) -> Node | None:
+        """Return where this file changes an attribute of what it imports."""
+        if word not in self._outside:
+            self._outside[word] = changed_outside(self.source, word)
+        return self._outside[word]
 
     def _defined(self, binding: Binding, path: Path) -> list[Definition]:
         """Return what a binding of the first word of ``path`` gives for all of it."""
@@ -167,7 +179,8 @@ class Definitions(DefinitionFinder[Binding]):
         span = span_of(binding.name)
         if binding.way == "class" and value is not None:
             bases = self._bases(scope_at(source, binding.scope, value))
-            return Wrapper(span) if ("str",) in bases else Unknown(binding.why, span)
+            wraps = ("str",) in bases and "__new__" not in source.text(value)
+            return Wrapper(span) if wraps else Unknown(binding.why, span)
         if value is None:
             return reason(binding)
         if binding.way == "each":
@@ -192,11 +205,14 @@ class Definitions(DefinitionFinder[Binding]):
         if not rest:
             wraps = is_wrapper(self.source, value)
             return Wrapper(span_of(value)) if wraps else expression(self.source, scope, value)
-        if value.type in TABLES:
+        is_method = rest[0].endswith(CALLED) and rest[0] not in {KEYS, VALUES, MADE}
+        if value.type in TABLES and not is_method:
             return taken(self.source, scope, value, rest, self._at)
         if value.type == "call":
             return self._of_object(scope, value, rest)
         words = chain(self.source, value)
+        if words is None and is_method:
+            return Unknown(f"{RUN_TIME} by `{rest[0]}`", span_of(value))
         if words is None:
             return Unknown(RUN_TIME, span_of(value))
         return Ref(tries(self.source, scope, (*words, *rest)), span_of(value))
@@ -221,7 +237,7 @@ class Definitions(DefinitionFinder[Binding]):
                 return self._at(given.within, given.value, rest[1:])
             if given == "unsure":
                 return Unknown(GIVEN, span)
-            made = (MADE,) if maker.init() is not None else made
+            made = (MADE,) if maker.has_init else made
         return Ref(tries(self.source, scope, (*words, *made, *rest)), span)
 
     def _class_meant(self, attempts: Sequence[Path]) -> Scope | None:
@@ -231,7 +247,9 @@ class Definitions(DefinitionFinder[Binding]):
         return self._class_scope(bound[0]) if is_class else None
 
     def _maker(self, owner: Scope) -> Maker:
-        return Maker(self.source, owner, self.bindings)
+        if owner.node.id not in self._makers:
+            self._makers[owner.node.id] = Maker(self.source, owner, self.bindings)
+        return self._makers[owner.node.id]
 
 
 def _start(scope: Scope) -> int:

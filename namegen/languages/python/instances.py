@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from functools import cached_property
 from typing import Literal
 
 from msgspec import Struct
@@ -15,6 +16,9 @@ from namegen.languages.sources import Source, elements
 
 GIVEN = "it is given when the object is made"
 _TUPLES = frozenset({"NamedTuple"})
+_WITH_FIELDS = _TUPLES | {"BaseModel", "Struct", "TypedDict"}
+"""Bases that make fields of annotated attributes: of Python's library and of usual others."""
+_MEDDLERS = ("setattr", "__dict__", "__new__", "__post_init__", "vars(")
 _SPLATS = frozenset({"list_splat", "dictionary_splat"})
 _BY_KEYWORD = "kw_only=True"
 
@@ -26,11 +30,11 @@ class Given(Struct, frozen=True):
     within: Scope
 
 
-class Maker(Struct, frozen=True):
+class Maker(Struct, frozen=True, dict=True):
     """A class of a file, as far as it makes objects.
 
-    An attribute may be set by its ``__init__``, or be a field of a class whose decorator or
-    base makes one, as dataclasses and named tuples have it.
+    An attribute may be set by its ``__init__``, or be a field of a dataclass or a named tuple.
+    Where something else may have a hand in it, it is unsure.
     """
 
     source: Source
@@ -51,9 +55,8 @@ class Maker(Struct, frozen=True):
         value = self._argument(listed, taken)
         if value is not None:
             return Given(value, within)
-        init = self.init()
         # Fields of a base come first, so that an argument without a keyword may be any of them.
-        is_base_first = taken.at is None and init is None and places_of(listed)
+        is_base_first = taken.at is None and not self.has_init and places_of(listed)
         if taken.default is None or is_base_first:
             return "unsure"
         return Given(taken.default, self.owner)
@@ -73,15 +76,34 @@ class Maker(Struct, frozen=True):
     def taken(self, word: str) -> Taken | Literal["own", "unsure"]:
         """Return the parameter of the class that gives an attribute its value."""
         bound = [one for one in self.bindings(word) if one.scope.node == self.owner.node]
-        init = self.init()
-        if init is not None:
-            return self._kept(init, bound) or "own"
-        fields = [one for one in self._fields() if self._text(one.name) == word]
+        if self._init is not None:
+            kept = self._kept(self._init, bound)
+            if kept is None:
+                return "own"
+            return "unsure" if self._is_meddled_with else kept
+        fields = self._fields.get(word, ())
         if not fields:
-            return "unsure" if not bound and self._is_marked() and self._bases() else "own"
-        if len(fields) > 1:
+            return "unsure" if not bound and self._marks and self._bases else "own"
+        if len(fields) > 1 or self._is_meddled_with:
             return "unsure"
         return fields[0] if len(bound) == 1 else "own"
+
+    @property
+    def has_init(self) -> bool:
+        """Whether the class itself has an ``__init__``."""
+        return self._init is not None
+
+    @cached_property
+    def _is_meddled_with(self) -> bool:
+        """Whether more than plain assignments in ``__init__`` may set attributes.
+
+        A decorator of the program may do anything, and so may ``setattr`` and its like.
+        """
+        if self._init is not None and (self._marks or self._init.marks):
+            return True
+        others = self._marks - {"dataclass", "dataclasses.dataclass"}
+        text = self._text(self.owner.node)
+        return bool(others) or any(word in text for word in _MEDDLERS)
 
     def _kept(self, init: Scope, bound: list[Binding]) -> Taken | None:
         """Return the parameter that ``__init__`` keeps just as it is: ``self.name = name``."""
@@ -97,8 +119,8 @@ class Maker(Struct, frozen=True):
     def _text(self, node: Node) -> str:
         return self.source.text(node)
 
-    def init(self) -> Scope | None:
-        """Return the ``__init__`` that the class itself has."""
+    @cached_property
+    def _init(self) -> Scope | None:
         body = self.owner.node.child_by_field_name("body")
         for member in elements(body) if body is not None else ():
             function = member.child_by_field_name("definition") or member
@@ -108,23 +130,31 @@ class Maker(Struct, frozen=True):
                     return scope
         return None
 
-    def _is_marked(self) -> bool:
+    @cached_property
+    def _marks(self) -> frozenset[str]:
+        """The decorators of the class, without their arguments."""
         above = self.owner.node.parent
-        return above is not None and above.type == "decorated_definition"
+        if above is None or above.type != "decorated_definition":
+            return frozenset()
+        marks = (self._text(one) for one in elements(above) if one.type == "decorator")
+        return frozenset(mark.partition("(")[0].strip("@ ") for mark in marks)
 
-    def _bases(self) -> set[str]:
+    @cached_property
+    def _bases(self) -> frozenset[str]:
         listed = self.owner.node.child_by_field_name("superclasses")
         texts = (self._text(one) for one in elements(listed)) if listed is not None else ()
-        return {text.rpartition(".")[2] for text in texts}
+        return frozenset(text.rpartition(".")[2] for text in texts)
 
-    def _fields(self) -> Iterator[Taken]:
-        """Yield the annotated attributes as parameters, in order."""
-        bases, above = self._bases(), self.owner.node.parent
-        if not bases and not self._is_marked():
-            return
-        marks = elements(above) if above is not None and self._is_marked() else []
+    @cached_property
+    def _fields(self) -> dict[str, list[Taken]]:
+        """The annotated attributes as parameters, by their names."""
+        found: dict[str, list[Taken]] = {}
+        if not self._marks and not self._bases & _WITH_FIELDS:
+            return found
+        above = self.owner.node.parent if self._marks else None
+        marks = elements(above) if above is not None else []
         mark = "".join(self._text(one) for one in marks if one.type == "decorator")
-        by_place = not bases - _TUPLES and _BY_KEYWORD not in mark
+        by_place = not self._bases - _TUPLES and _BY_KEYWORD not in mark
         place = 0
         for name, declared, value in self._annotated():
             said, text = self._text(declared), self._text(value) if value is not None else ""
@@ -133,8 +163,10 @@ class Maker(Struct, frozen=True):
             if "KW_ONLY" in said or "ClassVar" in said or "init=False" in text:
                 continue
             placed = by_place and _BY_KEYWORD not in text
-            yield Taken(name, place if placed else None, self._text(name), value)
+            word = self._text(name)
+            found.setdefault(word, []).append(Taken(name, place if placed else None, word, value))
             place += placed
+        return found
 
     def _annotated(self) -> Iterator[tuple[Node, Node, Node | None]]:
         """Yield the attributes that are declared with a type, with that and their default."""

@@ -38,7 +38,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
                 continue
             for rule in rules[self.source.text(stack[-1])]:
                 yield from self._use(rule, stack)
-                yield from self._handed_on(rule, stack)
+                yield from self._passed_on(rule, stack)
                 alias = self._alias(rule, stack)
                 if alias is not None:
                     aliases.setdefault(alias, []).append(rule)
@@ -46,33 +46,51 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
             if stack[-1].type == "identifier" and stack[-2].type != "attribute":
                 for rule in aliases[self.source.text(stack[-1])]:
                     yield from self._use(rule, stack, trusted=True)
+                    yield from self._passed_on(rule, stack, trusted=True)
 
-    def _handed_on(self, rule: LookupRule, stack: Stack) -> Iterator[Use]:
+    def _passed_on(self, rule: LookupRule, stack: Stack, trusted: bool = False) -> Iterator[Use]:
         """Yield where a look-up is passed to be called elsewhere, or called as ``__init__``."""
         place = _callee(stack)
-        if rule.shape not in {"call", "new"} or not self._receiver_fits(rule, stack[place]):
+        if rule.shape not in {"call", "new"}:
+            return
+        if not trusted and not self._receiver_fits(rule, stack[place]):
             return
         yield from constructions(self.source, rule, stack, place)
         passed = argument_of(stack, place)
         if passed is None:
             return
         call, at = passed
-        by = last_word(self.source, call.child_by_field_name("function"))
-        whole = tuple(stack[: stack.index(call) + 1])
+        by = self._library_function(call)
         listed = call.child_by_field_name("arguments")
         if at == 0 and by in {_EACH, _PART} and listed is not None:
+            whole = tuple(stack[: stack.index(call) + 1])
             yield Use(rule, whole, listed, first=1, mapped=by == _EACH)
         elif self._is_function(rule, stack[place]):
             yield Use(rule, tuple(stack[: place + 1]), stack[place], passed_on=True)
 
+    def _library_function(self, call: Node) -> str:
+        """Return which function of Python's library a call is of, if the file has none so named."""
+        function = call.child_by_field_name("function")
+        if function is not None and function.type == "list_splat":  # `*map(...)` is read so
+            function = named_child(function, 0)
+        text = self.source.text(function) if function is not None else ""
+        word = text.rpartition(".")[2]
+        if text not in {_EACH, _PART, f"functools.{_PART}"}:
+            return ""
+        bound = self.definitions.bindings(word)
+        return word if all(one.way == "import" for one in bound) else ""
+
     def _is_function(self, rule: LookupRule, name: Node) -> bool:
-        """Whether a name is that of a look-up, not of a variable that has its word."""
+        """Whether a name is that of a function that looks up, not of a variable or a class."""
+        whole = name.child_by_field_name("attribute") or name
+        word = self.source.text(whole)
+        bound = self.definitions.bindings(word)
+        if word[:1].isupper():
+            return False
         if name.type == "attribute":
-            return rule.on is not None
-        bound = [
-            one for one in self.definitions.bindings(self.source.text(name)) if not one.attribute
-        ]
-        return bool(bound) and all(one.way in {"import", "class", "function"} for one in bound)
+            return rule.on is not None and not any(one.attribute for one in bound)
+        named = [one for one in bound if not one.attribute]
+        return bool(named) and all(one.way in {"import", "function"} for one in named)
 
     def _use(self, rule: LookupRule, stack: Stack, trusted: bool = False) -> Iterator[Use]:
         """Yield the look-up whose called name is the last node of the stack."""

@@ -130,16 +130,21 @@ def tries(source: Source, scope: Scope, words: Path) -> tuple[Path, ...]:
     # A bare name in a class body is not inherited, so the class is named by its place.
     innermost = (_word(scope.node),) if scope.sort == "class" else scope.path
     found.append((*innermost, *words))
-    outer, called_later = scope.outer, scope.sort == "function"
+    outer, called_later = scope.outer, _runs_later(scope)
     while outer is not None:
-        # When a function runs, a loop around it may have gone on.
+        # When a function runs, a loop around it may have gone on to its next element.
         loops = () if called_later else outer.loops
         found += [(_word(loop), *words) for loop in reversed(loops)]
         if outer.sort != "class":
             found.append((*outer.path, *words))
-        called_later |= outer.sort == "function"
+        called_later |= _runs_later(outer)
         outer = outer.outer
     return tuple(found)
+
+
+def _runs_later(scope: Scope) -> bool:
+    """Whether what lies in a scope may run when the code around it has gone on."""
+    return scope.sort == "function" or scope.node.type == "generator_expression"
 
 
 def _word(node: Node) -> str:

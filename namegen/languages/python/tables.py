@@ -85,14 +85,16 @@ def _row(source: Source, scope: Scope, table: Node, word: str) -> Node | Express
     if word == VALUES:
         values = (expression(source, scope, row.child_by_field_name("value")) for row in rows)
         return Several(tuple(values), span, listed=True)
-    # Of two rows with one key the last counts.
-    entries = {
-        entry(source, row.child_by_field_name("key")): row.child_by_field_name("value")
-        for row in rows
-    }
-    sure = None not in entries and word.startswith("[")
-    why = f"the table has no `{word[1:-1]}`" if sure else TAKEN
-    return entries.get(word) or Unknown(why, span)
+    # Of two rows with one key the last counts, and one whose key is not known may be that.
+    found: Node | None = None
+    is_sure = word.startswith("[")
+    for row in rows:
+        key = entry(source, row.child_by_field_name("key"))
+        if key == word:
+            found, is_sure = row.child_by_field_name("value"), True
+        elif key is None:
+            found, is_sure = None, False
+    return found or Unknown(f"the table has no `{word[1:-1]}`" if is_sure else TAKEN, span)
 
 
 def _element(values: Node, word: str) -> Node | Expression:

@@ -75,6 +75,9 @@ FOLLOWED = [
     ("T = {'a': 1, 'b': 2}\nfor n in T: motor(n)", ["a", "b"]),
     ("T = {'a': 1}\nfor n in T.keys(): motor(n)", ["a"]),
     ("for n, speed in {'a': 1, 'b': 2}.items(): motor(n)", ["a", "b"]),
+    ("K = 'x'\nT = {'x': 'a', K: 'b'}\nmotor(T['x'])", [TAKEN]),
+    ("K = 'x'\nT = {K: 'b', 'x': 'a'}\nmotor(T['x'])", ["a"]),
+    ("T = ['a']\nmotor(T.pop())", ["[it is made at run time by `pop()`]"]),
     # functions that always give the same
     ("def n(): return 'a'\nmotor(n())", ["a"]),
     ("def n():\n 'Why.'\n return S + 'b'\nS = 'a'\nmotor(n())", ["ab"]),
@@ -244,3 +247,34 @@ def test_a_method_without_its_object_and_a_class_without_members_stop_nothing():
     files = {"main.py": "from names import N\nmotor(N.BOW)\n", "names.py": "class N:\n    pass\n"}
     (why,) = Code(files).answers("main.py")
     assert "names.py has no `N.BOW`" in why
+
+
+CONFIG = (
+    "BOW = 'a'\nNAMES = ['a']\nROWS = [{'n': 'a'}]\nclass Config:\n bow = 'a'\ncfg = Config()\n"
+)
+OUTSIDE = [
+    "import config\nconfig.BOW = 'z'\nmotor(config.BOW)",
+    "import config\nconfig.NAMES.append('z')\nfor n in config.NAMES: motor(n)",
+    "import config\nconfig.ROWS[0]['n'] = 'z'\nmotor(config.ROWS[0]['n'])",
+    "import config\ndef fix(row): row['n'] = 'z'\n"
+    "for row in config.ROWS:\n fix(row)\n motor(row['n'])",
+    "from config import Config\nConfig.bow = 'z'\nmotor(Config.bow)",
+    "from config import cfg\ncfg.bow = 'z'\nmotor(cfg.bow)",
+    "from config import Config\nc = Config()\nc.bow = 'z'\nmotor(c.bow)",
+    "from config import NAMES\nNAMES.append('z')\nfor n in NAMES: motor(n)",
+]
+
+
+@pytest.mark.parametrize("program", OUTSIDE)
+def test_a_change_of_what_is_imported_is_seen(program: str):
+    code = Code({"config.py": CONFIG, "main.py": program})
+    assert all(answer.startswith("[") for answer in code.answers("main.py"))
+    left = "\n".join(
+        line for line in program.split("\n") if "'z'" not in line and "fix" not in line
+    )
+    assert Code({"config.py": CONFIG, "main.py": left}).answers("main.py") == ["a"]
+
+
+def test_what_a_class_does_to_itself_leaves_what_is_imported_alone():
+    own = "import config\nclass K:\n def f(self): self.BOW = 'z'\nmotor(config.BOW)"
+    assert Code({"config.py": CONFIG, "main.py": own}).answers("main.py") == ["a"]

@@ -118,3 +118,17 @@ def test_bytes_that_are_no_utf8_come_with_both_ways_out():
         "declares no other encoding"
     )
     assert "save the file as UTF-8, or declare its encoding" in raised.value.remedy
+
+
+@pytest.mark.parametrize("levels", [90, 99, 101, 350, 520, 700])
+def test_blocks_within_one_another_end_no_process(levels: int):
+    text = "".join(" " * level + "if 1:\n" for level in range(levels))
+    data = (text + " " * levels + "motor('bow')\n").encode()
+    assert read_value(data) == ("bow" if levels < 400 else None)
+    if levels < 100:  # CPython allows 100 levels
+        assert compiled_value(data) == "bow"
+
+
+def test_lines_that_only_stand_far_to_the_right_are_read():
+    data = b"x = (\n" + b" " * 600 + b"1,\n)\nmotor('bow')\n"
+    assert read_value(data) == "bow"

@@ -5,6 +5,8 @@ What the programs do is what CPython does with them: each is run as well.
 
 from __future__ import annotations
 
+import copy
+
 import pytest
 
 from tests.languages.asking import python
@@ -34,6 +36,9 @@ CHANGED = [
     "T = ['a']\nclass K:\n def __init__(self, names): self.n = names\n"
     "k = K(T)\nk.n[0] = 'z'\nmotor(T[0])",
     "T = ['a']\ndef f():\n global U\n U = T\nf()\nU[0] = 'z'\nmotor(T[0])",
+    "T = {'a'}\nT.add('z')\nmotor(*T)",
+    "T = [['a']]\nfirst = max(T)\nfirst[0] = 'z'\nmotor(T[0][0])",
+    "T = [['a']]\nU = copy.copy(T)\nU[0][0] = 'z'\nmotor(T[0][0])",
     "class K:\n N = 'a'\n def f(self): type(self).N = 'z'\n def g(self): motor(self.N)\n"
     "k = K()\nk.f()\nk.g()",
 ]
@@ -56,7 +61,8 @@ KEPT = [
 def ran(program: str) -> list[str]:
     """Return what motor is given when a program runs."""
     seen: list[str] = []
-    exec(program, {"motor": lambda *names: seen.extend(names), "print": lambda *_: None})
+    world = {"motor": lambda *names: seen.extend(names), "print": lambda *_: None, "copy": copy}
+    exec(program, world)
     return seen
 
 

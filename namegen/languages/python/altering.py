@@ -13,6 +13,7 @@ from typing import Literal
 from msgspec import Struct
 from tree_sitter import Node
 
+from namegen.languages.python.signatures import SPLATS
 from namegen.languages.sources import Source, Stack, elements, same
 
 PATTERNS = frozenset({"pattern_list", "tuple_pattern", "list_pattern"})
@@ -50,8 +51,7 @@ _DISPLAYS = frozenset(
 _COMBINING = frozenset({"+", "*", "|"})
 """Operators that put lists or tables together."""
 _OWNERS = frozenset({"class_definition", "function_definition"})
-_SPLATS = frozenset({"list_splat", "dictionary_splat"})
-_LOOPS = frozenset({"for_statement", "for_in_clause"})
+LOOPS = frozenset({"for_statement", "for_in_clause"})
 _DEFAULTS = frozenset({"default_parameter", "typed_default_parameter"})
 _DEEPEST, _OUTERMOST, _MOST = 1, -2, 3
 """Bounds of what is told apart: a change counts at the list's own elements, or deeper."""
@@ -130,7 +130,7 @@ def handed_on(source: Source, stack: Stack) -> Iterator[Handed]:
                 yield from _target(stack, above.child_by_field_name("left"), tie.of_copy())
             case "named_expression" if same(value, node):
                 yield from _target(stack, above.child_by_field_name("name"), tie)
-            case kind if kind in _LOOPS and same(above.child_by_field_name("right"), node):
+            case kind if kind in LOOPS and same(above.child_by_field_name("right"), node):
                 yield from _target(stack, above.child_by_field_name("left"), tie.of_element())
             case kind if kind in _DEFAULTS and same(value, node):
                 yield from _target(stack, above.child_by_field_name("name"), tie)
@@ -182,7 +182,7 @@ def _step(source: Source, stack: Stack, place: int, tie: Tie) -> tuple[int | Non
             return place - 1, tie
         case kind if kind in _DISPLAYS:
             return place - 1, tie.of_holder()
-        case kind if kind in _SPLATS:
+        case kind if kind in SPLATS:
             return place - 1, tie.of_element()
         case "binary_operator" if _field(above, "operator") in _COMBINING:
             return place - 1, tie.of_copy()

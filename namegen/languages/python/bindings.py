@@ -8,14 +8,13 @@ from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.definitions import HIDES
-from namegen.languages.python.altering import PATTERNS, SETTERS
+from namegen.languages.python.altering import LOOPS, PATTERNS, SETTERS
 from namegen.languages.python.binding import FUNCTION, Binding, Way
 from namegen.languages.python.changes import Change, ChangeFinder, laid, may_hold, own_class, shared
 from namegen.languages.python.following import Following
 from namegen.languages.python.scopes import Scope, scope_at, scope_of
 from namegen.languages.sources import Source, Stack, elements, named_child, same
 
-_LOOPS = frozenset({"for_statement", "for_in_clause"})
 _PARAMETERS = frozenset(
     {
         "parameters",
@@ -156,7 +155,7 @@ def _binding(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 -
     if kind == "named_expression" and first:
         owner = _beyond_comprehensions(scope)
         return Binding(leaf, owner, "value", scope, parent.child_by_field_name("value"))
-    if kind in _LOOPS and same(parent.child_by_field_name("left"), leaf):
+    if kind in LOOPS and same(parent.child_by_field_name("left"), leaf):
         right = parent.child_by_field_name("right")
         return Binding(leaf, scope, "each", scope, right, loop=_statement(parent))
     if kind in {"as_pattern_target", "augmented_assignment"} and first:
@@ -224,7 +223,7 @@ def _unpacked(source: Source, stack: Stack) -> Binding:
         taking.insert(0, f"[{at}]" if not unpacks else "")
         place -= 1
     loop = stack[place - 1]
-    if loop.type in _LOOPS and all(taking):
+    if loop.type in LOOPS and all(taking):
         right = loop.child_by_field_name("right")
         statement = _statement(loop)
         return Binding(leaf, scope, "each", scope, right, taking=tuple(taking), loop=statement)

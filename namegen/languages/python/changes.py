@@ -69,8 +69,8 @@ class ChangeFinder:
         while value is not None and value.type == "assignment":
             chain.append(value)
             value = value.child_by_field_name("right")
-        others = targets(chain, len(chain) - 1, Tie())
-        depth = self._following.depth(one for one in others if one.name != stack[-1])
+        # With its own name among them it is asked once for all names that the value gets.
+        depth = self._following.depth_of(chain[-1], targets(chain, len(chain) - 1, Tie()))
         of: Scope | Literal["name"] = binding.scope if binding.attribute else "name"
         return Change(stack[-1], binding.within, of, HANDED_ON, depth > 1) if depth else None
 

@@ -126,7 +126,7 @@ class Definitions(DefinitionFinder[Binding]):
         """Return the definitions of a class's member, or where it is inherited from."""
         made = words[:1] if words[0] == MADE else ()
         words = words[len(made) :]
-        if made and (not words or self._maker(owner).taken(words[0]) != "own"):
+        if made and (not words or self._maker(owner).parameter_of(words[0]) != "own"):
             return [Definition(path, Unknown(GIVEN, span_of(owner.node)), span_of(owner.node))]
         bases = self._bases(owner)
         enum = any(base[-1].endswith(("Enum", "Flag")) for base in bases)

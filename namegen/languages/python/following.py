@@ -40,6 +40,7 @@ class Following:
         self._functions: dict[str, list[tuple[Node, list[Taken]]]] = {}
         self._filled: dict[tuple[str, int | None, str | None, Tie, Tie], list[_Name]] = {}
         self._places: dict[int, dict[int, int]] = {}
+        self._values: dict[int, int] = {}
 
     def depth(self, handed: Iterable[Handed]) -> int:
         """Return the least depth at which a list is changed by those that get it; else 0."""
@@ -61,6 +62,12 @@ class Following:
         if not least:
             self._depths.update(dict.fromkeys(came, 0))
         return least
+
+    def depth_of(self, value: Node, handed: Iterable[Handed]) -> int:
+        """Return the same for what several names get at once, asked for by a node of its own."""
+        if value.id not in self._values:
+            self._values[value.id] = self.depth(handed)
+        return self._values[value.id]
 
     def defines(self, name: str) -> bool:
         """Whether the file has a function or class of a name, of which the last word counts."""

@@ -18,7 +18,7 @@ _STAR = re.compile(rb"(?:[ \t]|\\\r?\n)*\*")
 
 
 class Imported(Struct, frozen=True):
-    """One name of an import statement. ``names`` is empty for ``import a.b``, ("*",) for a star."""
+    """One name of an import statement. ``name`` is None for ``import a.b``, ``*`` for a star."""
 
     local: str
     module: Path

@@ -11,7 +11,7 @@ from tree_sitter import Node
 
 from namegen.languages.python.binding import Binding
 from namegen.languages.python.scopes import Scope, scope_at
-from namegen.languages.python.signatures import Taken, places_of, signature
+from namegen.languages.python.signatures import SPLATS, Taken, places_of, signature
 from namegen.languages.sources import Source, elements
 
 GIVEN = "it is given when the object is made"
@@ -19,7 +19,6 @@ _TUPLES = frozenset({"NamedTuple"})
 _WITH_FIELDS = _TUPLES | {"BaseModel", "Struct", "TypedDict"}
 """Bases that make fields of annotated attributes: of Python's library and of usual others."""
 _MEDDLERS = ("setattr", "__dict__", "__new__", "__post_init__", "vars(")
-_SPLATS = frozenset({"list_splat", "dictionary_splat"})
 _BY_KEYWORD = "kw_only=True"
 
 
@@ -46,11 +45,11 @@ class Maker(Struct, frozen=True, dict=True):
 
         ``own``: it has the value that the class itself gives to all its objects.
         """
-        taken = self.taken(word)
+        taken = self.parameter_of(word)
         if not isinstance(taken, Taken):
             return taken
         listed = call.child_by_field_name("arguments")
-        if listed is None or any(one.type in _SPLATS for one in elements(listed)):
+        if listed is None or any(one.type in SPLATS for one in elements(listed)):
             return "unsure"
         value = self._argument(listed, taken)
         if value is not None:
@@ -73,7 +72,7 @@ class Maker(Struct, frozen=True, dict=True):
                 return one
         return None
 
-    def taken(self, word: str) -> Taken | Literal["own", "unsure"]:
+    def parameter_of(self, word: str) -> Taken | Literal["own", "unsure"]:
         """Return the parameter of the class that gives an attribute its value."""
         bound = [one for one in self.bindings(word) if one.scope.node == self.owner.node]
         if self._init is not None:

@@ -11,7 +11,7 @@ from namegen.languages.python.scopes import Scope, own_name
 from namegen.languages.sources import Source, elements
 
 _GATHERING = frozenset({"list_splat_pattern", "dictionary_splat_pattern"})
-_SPLATS = frozenset({"list_splat", "dictionary_splat"})
+SPLATS = frozenset({"list_splat", "dictionary_splat"})
 
 
 class Taken(Struct, frozen=True):
@@ -63,7 +63,7 @@ def places_of(listed: Node) -> dict[int, int]:
     """
     found: dict[int, int] = {}
     for place, one in enumerate(elements(listed)):
-        if one.type in _SPLATS:
+        if one.type in SPLATS:
             break
         if one.type != "keyword_argument":
             found[one.id] = place

@@ -33,6 +33,6 @@ class Binding(Struct, frozen=True):
     attribute: bool = False
     """Whether it is set as ``self.name``."""
     taking: Path = ()
-    """What it gets of each element that a loop runs over: the words of a chain."""
+    """What it gets of the value, or of each element that a loop runs over: words of a chain."""
     loop: Node | None = None
     """The ``for`` statement that gives it, one element after the other."""

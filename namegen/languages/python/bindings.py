@@ -28,6 +28,8 @@ _PARAMETERS = frozenset(
 )
 
 
+_NAMED = frozenset({"attribute", "identifier", "subscript"})
+"""Values that are looked up elsewhere, where parts of them may be known."""
 _OWNERS = frozenset({"class_definition", "function_definition", "lambda"})
 
 
@@ -222,11 +224,13 @@ def _unpacked(source: Source, stack: Stack) -> Binding:
         unpacks = any(part.type == "list_splat_pattern" for part in parts)
         taking.insert(0, f"[{at}]" if not unpacks else "")
         place -= 1
-    loop = stack[place - 1]
-    if loop.type in LOOPS and all(taking):
-        right = loop.child_by_field_name("right")
-        statement = _statement(loop)
+    owner = stack[place - 1]
+    right = owner.child_by_field_name("right")
+    if owner.type in LOOPS and all(taking):
+        statement = _statement(owner)
         return Binding(leaf, scope, "each", scope, right, taking=tuple(taking), loop=statement)
+    if owner.type == "assignment" and all(taking) and right is not None and right.type in _NAMED:
+        return Binding(leaf, scope, "value", scope, right, taking=tuple(taking))
     return Binding(leaf, scope, "unknown", scope, why="it is unpacked at run time")
 
 

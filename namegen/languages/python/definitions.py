@@ -185,7 +185,7 @@ class Definitions(DefinitionFinder[Binding]):
             return reason(binding)
         if binding.way == "each":
             return self._each(binding, value, rest)
-        return self._at(binding.within, value, rest)
+        return self._at(binding.within, value, (*binding.taking, *rest))
 
     def _each(self, binding: Binding, value: Node, rest: Path) -> Expression:
         """Return what a loop takes for a name, one element after the other."""

@@ -59,6 +59,8 @@ SIMPLE = st.one_of(
     st.tuples(NAMES, NAMES).map("{0[0]} = {0[1]}.copy()".format),
     st.tuples(NAMES, NAMES).map("{0[0]} = {0[1]}[:]".format),
     st.tuples(NAMES, NAMES, NAMES).map("{0[0]}, *{0[1]} = {0[2]}".format),
+    st.tuples(NAMES, NAMES, NAMES).map("{0[0]}, {0[1]} = {0[2]}".format),
+    st.tuples(NAMES, NAMES, NAMES, KEYS).map("{0[0]}, {0[1]} = {0[2]}[{0[3]}]".format),
     st.tuples(NAMES, KEYS, KEYS).map(
         "{0[0]}[{0[1]}], {0[0]}[{0[2]}] = {0[0]}[{0[2]}], {0[0]}[{0[1]}]".format
     ),

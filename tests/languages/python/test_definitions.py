@@ -78,6 +78,11 @@ FOLLOWED = [
     ("K = 'x'\nT = {'x': 'a', K: 'b'}\nmotor(T['x'])", [TAKEN]),
     ("K = 'x'\nT = {K: 'b', 'x': 'a'}\nmotor(T['x'])", ["a"]),
     ("T = ['a']\nmotor(T.pop())", ["[it is made at run time by `pop()`]"]),
+    ("P = ('a', 1)\nn, port = P\nmotor(n)", ["a"]),
+    ("T = [('a', 1), ('b', 2)]\nfor row in T:\n n, port = row\n motor(n)", ["a", "b"]),
+    ("T = {'x': ('a', ('b', 1))}\nm, (n, port) = T['x']\nmotor(m); motor(n)", ["a", "b"]),
+    ("P = ('a', 1)\nn, *rest = P\nmotor(n)", ["[it is unpacked at run time]"]),
+    ("n, m = pair()\nmotor(n)", ["[it is unpacked at run time]"]),
     # functions that always give the same
     ("def n(): return 'a'\nmotor(n())", ["a"]),
     ("def n():\n 'Why.'\n return S + 'b'\nS = 'a'\nmotor(n())", ["ab"]),

@@ -15,6 +15,7 @@ from namegen.languages.python.changes import changed_outside
 from namegen.languages.python.expressions import TAKEN, dotted, expression, is_wrapper
 from namegen.languages.python.following import Following
 from namegen.languages.python.functions import CALLED, is_property, returned
+from namegen.languages.python.imports import origin
 from namegen.languages.python.instances import GIVEN, Given, Maker
 from namegen.languages.python.loops import run_over
 from namegen.languages.python.scopes import Scope, scope_at, tries
@@ -79,17 +80,29 @@ class Definitions(DefinitionFinder[Binding]):
         """Return definitions of ``path`` from the bindings of its first word."""
         assigned = [binding for binding in bound if binding.way not in {"import", "declared"}]
         if not assigned:
-            names = (word for word in path[1:] if word.isidentifier())
-            changed = next((one for one in map(self._changed_outside, names) if one), None)
-            span = span_of(changed) if changed is not None else Span(0, 0)
-            return [Definition(path, Unknown(CHANGED, span), span)] if bound and changed else []
+            why, where = self._doubt(path) if bound else ("", None)
+            return [Definition(path, Unknown(why, where), where)] if where is not None else []
         return [one for binding in bound for one in self._defined(binding, path)]
+
+    def _doubt(self, path: Path) -> tuple[str, Span | None]:
+        """Return why what is imported is not known for what the other file says of it."""
+        changed = next(filter(None, map(self._changed_outside, path[1:])), None)
+        if changed is not None:
+            return CHANGED, span_of(changed)
+        imports = [
+            one for one in self.bindings(path[0].removesuffix(CALLED)) if one.way == "import"
+        ]
+        several = imports if len(imports) > 1 else []
+        sources = {origin(self.source, one.name) for one in several}
+        # Of two imports in a `try` the second stands in for the first where that fails.
+        differ = len(sources) > 1 and None not in sources
+        return "it is imported from several places", span_of(imports[-1].name) if differ else None
 
     def _changed_outside(self, word: str) -> Node | None:
         """Return where this file changes an attribute of what it imports."""
-        if word not in self._outside:
+        if word not in self._outside and word.isidentifier():
             self._outside[word] = changed_outside(self.source, word)
-        return self._outside[word]
+        return self._outside.get(word)
 
     def _defined(self, binding: Binding, path: Path) -> list[Definition]:
         """Return what a binding of the first word of ``path`` gives for all of it."""

@@ -99,6 +99,21 @@ def _of_statement(source: Source, statement: Node) -> list[Imported]:
     return found
 
 
+def origin(source: Source, name: Node) -> tuple[str, str] | None:
+    """Return the module and the name there that an import gives a name; None within a ``try``."""
+    node, imported = name, name
+    found: tuple[str, str] | None = None
+    while node.parent is not None:
+        imported, node = node if found is None else imported, node.parent
+        if node.type == "try_statement":
+            return None
+        if node.type in {"import_statement", "import_from_statement"}:
+            module = node.child_by_field_name("module_name")
+            whole = imported.child_by_field_name("name") or imported
+            found = (source.text(module) if module is not None else "", source.text(whole))
+    return found
+
+
 def _plain(source: Source, node: Node) -> Imported:
     name, local = _names(source, node)
     module = _words(name)

@@ -283,3 +283,22 @@ def test_a_change_of_what_is_imported_is_seen(program: str):
 def test_what_a_class_does_to_itself_leaves_what_is_imported_alone():
     own = "import config\nclass K:\n def f(self): self.BOW = 'z'\nmotor(config.BOW)"
     assert Code({"config.py": CONFIG, "main.py": own}).answers("main.py") == ["a"]
+
+
+TWICE = "[it is imported from several places]"
+SEVERAL = [
+    ("from port import N\nfrom starboard import N\nmotor(N)", [TWICE]),
+    ("if x: from port import N\nelse: from starboard import N\nmotor(N)", [TWICE]),
+    ("def f():\n from port import N\n motor(N)\ndef g():\n from starboard import N\n motor(N)",
+     [TWICE, TWICE]),
+    ("def f():\n from port import N\n motor(N)\ndef g():\n from port import N, M\n motor(N)",
+     ["port", "port"]),
+    ("try: from port import N\nexcept ImportError: from starboard import N\nmotor(N)", ["port"]),
+    ("from port import N\nfrom starboard import N as M\nmotor(N); motor(M)", ["port", "star"]),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("program", "names"), SEVERAL)
+def test_a_name_that_is_imported_from_several_places_is_not_known(program, names):
+    files = {"port.py": "N = 'port'\nM = 'm'\n", "starboard.py": "N = 'star'\n"}
+    assert Code(files | {"main.py": program}).answers("main.py") == names

@@ -17,7 +17,8 @@ from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.imports import Origins
 from namegen.languages.numbers import NumberForms, figure
 from namegen.languages.prefilters import LooksUp, candidates
-from namegen.languages.sources import Source, Stack, TreeParser, merged, span_of, touches
+from namegen.languages.sources import Source, Stack, TreeParser, span_of
+from namegen.languages.stretches import merged, touches, unsound
 from namegen.model.facts import Definition, Import, LookupSite, NumberSite, Path, Ref
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
@@ -104,7 +105,7 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     @property
     def _broken(self) -> Sequence[Span]:
         """Stretches with an error of the parser, in what it was asked about until now."""
-        spans = self.source.unsound(self.SIMPLE, self.COMPOUND)
+        spans = unsound(self.source, self.SIMPLE, self.COMPOUND)
         return () if spans and self._sound_after_all else spans
 
     @cached_property

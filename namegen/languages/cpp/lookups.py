@@ -18,7 +18,7 @@ from namegen.languages.cpp.openings import openings, tries
 from namegen.languages.cpp.parameters import parameter
 from namegen.languages.cpp.scopes import Scope, scope_of
 from namegen.languages.parameters import Parameter
-from namegen.languages.sources import Source, Stack, elements, same, span_of
+from namegen.languages.sources import Source, Stack, elements, is_field, same, span_of
 from namegen.languages.uses import LookupFinder, Use, kind_among
 from namegen.model.facts import Expression, Ref, Unknown
 from namegen.model.places import Span
@@ -110,9 +110,7 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
     def _call_as_parameter(self, rule: LookupRule, stack: Stack, place: int) -> Iterator[Use]:
         """Yield the call in ``Motor bow(motor(kBow))``, which reads like a parameter."""
         one, listed = stack[place - 1], stack[place - 2]
-        if one.type != "parameter_declaration" or not same(
-            one.child_by_field_name("type"), stack[place]
-        ):
+        if one.type != "parameter_declaration" or not is_field(one, "type", stack[place]):
             return
         inner = one.child_by_field_name("declarator")
         given = inner.child_by_field_name("parameters") if inner is not None else None
@@ -139,7 +137,7 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
         place = _called(stack)
         above = stack[place - 1]
         given = above.child_by_field_name("indices")
-        whole = same(above.child_by_field_name("argument"), stack[place])
+        whole = is_field(above, "argument", stack[place])
         fits = above.type == "subscript_expression" and whole and self._is_on(rule, stack)
         if fits and given is not None:
             yield Use(rule, tuple(stack[:place]), given)

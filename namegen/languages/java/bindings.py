@@ -12,7 +12,7 @@ from namegen.languages.java.scopes import scope_of
 from namegen.languages.java.types import base_types, modifiers_of
 from namegen.languages.owned_bindings import Binding, Change, WordBindings
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Stack, same
+from namegen.languages.sources import Stack, is_field, same
 
 
 def bindings_of(alterations: Alterations, families: JavaFamilies, word: str) -> list[Binding]:
@@ -31,7 +31,7 @@ class _JavaBindings(WordBindings[JavaFamilies]):
         if above.type in {"field_access", "scoped_identifier"}:
             return same(above.named_children[0], leaf)
         is_method = above.type == "method_invocation"
-        return not (is_method and same(above.child_by_field_name("name"), leaf))
+        return not (is_method and is_field(above, "name", leaf))
 
     def _change(self, stack: Stack) -> Change | None:
         place, whose = _whole(stack)
@@ -79,6 +79,6 @@ def _whole(stack: Stack) -> tuple[int, Node | None]:
     """Return where ``name`` or ``boat.name`` stands, and what stands before it."""
     above = stack[-2]
     whose = above.child_by_field_name("object") if above.type == "field_access" else None
-    if whose is None or not same(above.child_by_field_name("field"), stack[-1]):
+    if whose is None or not is_field(above, "field", stack[-1]):
         return len(stack) - 1, None
     return len(stack) - 2, whose

@@ -28,7 +28,7 @@ def dotted(source: Source, node: Node | None) -> Path | None:
     words: list[str] = []
     while node is not None and node.type in {"field_access", "scoped_identifier"}:
         last = node.child_by_field_name("field") or node.child_by_field_name("name")
-        words.append(source.text(last) if last is not None else "")
+        words.append(source.text(last))
         node = node.child_by_field_name("object") or node.child_by_field_name("scope")
     if node is None or node.type not in {"identifier", "this", "type_identifier"}:
         return None

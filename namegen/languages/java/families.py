@@ -28,7 +28,7 @@ class JavaFamilies(Families):
             bodies = (one.type == "class_body" for one in node.named_children)
             if node.type in TYPES or (node.type == _MADE and any(bodies)):
                 bases = tuple(words[-1] for words in base_types(self.source, node))
-                yield Kin(self._word(node.child_by_field_name("name")), node, bases)
+                yield Kin(self.source.text(node.child_by_field_name("name")), node, bases)
 
     def _declaration(self, stack: Stack) -> Binding | None:
         return declared(self.source, stack)
@@ -78,6 +78,3 @@ class JavaFamilies(Families):
         """Return the name of a class; of a parameter of a class, a capital, it is not told."""
         words = type_words(self.source, node)
         return "" if not words or len(words[-1]) == 1 or words[-1] == _ANY else words[-1]
-
-    def _word(self, node: Node | None) -> str:
-        return self.source.text(node) if node is not None else ""

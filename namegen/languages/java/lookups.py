@@ -16,7 +16,7 @@ from namegen.languages.java.scopes import scope_of
 from namegen.languages.java.types import last_words, type_arguments, type_words
 from namegen.languages.parameters import Parameter
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack, elements, named_child, same
+from namegen.languages.sources import Source, Stack, elements, is_field, named_child, same
 from namegen.languages.uses import LookupFinder, Use, kind_among
 from namegen.model.facts import Expression
 from namegen.model.places import Span
@@ -54,9 +54,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
 
     def _call(self, rule: LookupRule, stack: Stack) -> Use | None:
         parent = stack[-2]
-        if parent.type != "method_invocation" or not same(
-            parent.child_by_field_name("name"), stack[-1]
-        ):
+        if parent.type != "method_invocation" or not is_field(parent, "name", stack[-1]):
             return None
         receiver = parent.child_by_field_name("object")
         if rule.on is not None:
@@ -82,7 +80,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         place = len(stack) - 1
         if stack[place - 1].type == "scoped_identifier":
             place -= 1
-            if not same(stack[place].child_by_field_name("name"), stack[-1]):
+            if not is_field(stack[place], "name", stack[-1]):
                 return None
             if (
                 rule.on is not None
@@ -95,7 +93,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         arguments = annotation.child_by_field_name("arguments")
         if annotation.type != "annotation" or arguments is None:
             return None
-        if not same(annotation.child_by_field_name("name"), stack[place]):
+        if not is_field(annotation, "name", stack[place]):
             return None
         return Use(rule, tuple(stack[:place]), arguments)
 

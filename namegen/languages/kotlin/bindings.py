@@ -15,7 +15,7 @@ from namegen.languages.kotlin.trees import child_of, key_of
 from namegen.languages.kotlin.types import base_types
 from namegen.languages.owned_bindings import Binding, Change, WordBindings
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack, named_child, same
+from namegen.languages.sources import Source, Stack, is_field, named_child, same
 
 _IT = "it"
 """What the one parameter of a lambda is called that names none."""
@@ -52,7 +52,7 @@ class _KotlinBindings(WordBindings[KotlinFamilies]):
             scopes = () if opened else tuple(one for one in scopes if one.sort != "region")
         elif whose == "object":
             scopes = ()
-        if above.type != "assignment" or not same(above.child_by_field_name("left"), target):
+        if above.type != "assignment" or not is_field(above, "left", target):
             change = self._alteration(stack, place, scopes)
         else:
             operator = above.child_by_field_name("operator")

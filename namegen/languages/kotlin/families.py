@@ -33,7 +33,7 @@ class KotlinFamilies(Families):
                 named = next((one for one in stack[-3::-1] if one.type in TYPES), node)
             name = named.child_by_field_name("name")
             bases = tuple(words[-1] for words in base_types(self.source, node))
-            yield Kin(self.source.text(name) if name is not None else "", node, bases)
+            yield Kin(self.source.text(name), node, bases)
 
     def _declaration(self, stack: Stack) -> Binding | None:
         return declared(self.source, stack)
@@ -55,7 +55,7 @@ class KotlinFamilies(Families):
 
     def _of_variable(self, name: Node | None, scopes: Sequence[Scope]) -> str:
         """Return the class that a variable is declared with or made of; a type's is itself."""
-        word = self.source.text(name) if name is not None else ""
+        word = self.source.text(name)
         binding = self.variable(word, scopes)
         if self._may_be_received(binding, scopes):
             return ""

@@ -18,7 +18,8 @@ from namegen.languages.kotlin.trees import body_of, child_of
 from namegen.languages.numbers import NumberForms
 from namegen.languages.prefilters import without_receivers
 from namegen.languages.readings import TreeReading
-from namegen.languages.sources import Stack, merged
+from namegen.languages.sources import Stack
+from namegen.languages.stretches import merged
 from namegen.model.facts import LookupSite, Path
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule

@@ -90,10 +90,6 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     return Ref(tries(scope, (*of, f"{called}()")), span_of(node))
 
 
-def _assignment(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    return expression(source, scope, node.child_by_field_name("right"), depth)
-
-
 _READERS: dict[str, Reader[Scope]] = {
     "string_literal": _string,
     "character_literal": _string,
@@ -102,7 +98,6 @@ _READERS: dict[str, Reader[Scope]] = {
     "scoped_identifier": _name,
     "method_invocation": _call,
     "array_creation_expression": _array,
-    "assignment_expression": _assignment,
 }
 
 expression = ExpressionReader(
@@ -112,5 +107,6 @@ expression = ExpressionReader(
     sums=frozenset({"binary_expression"}),
     lists=frozenset({"array_initializer", "element_value_array_initializer"}),
     choices=frozenset({"ternary_expression"}),
+    assignments=frozenset({"assignment_expression"}),
 )
 """Returns a value as text, without following any name."""

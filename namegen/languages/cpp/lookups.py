@@ -19,7 +19,7 @@ from namegen.languages.cpp.parameters import parameter
 from namegen.languages.cpp.scopes import Scope, scope_of
 from namegen.languages.parameters import Parameter
 from namegen.languages.sources import Source, Stack, elements, is_field, same, span_of
-from namegen.languages.uses import LookupFinder, Use, kind_among
+from namegen.languages.uses import LookupFinder, Use, kind_asked, placed
 from namegen.model.facts import Expression, Ref, Unknown
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
@@ -197,26 +197,18 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
         named = keyed.get(rule.name_key or "")
         if named is not None:
             return [named]
-        if rule.name_at == "rest":
-            return given
-        return [
-            given[place]
-            for place in rule.name_at
-            if place < len(given) and given[place].type != "initializer_pair"
-        ]
+        found = placed(given, rule.name_at)
+        is_rest = rule.name_at == "rest"
+        return [one for one in found if is_rest or one.type != "initializer_pair"]
 
     def _kind(self, use: Use) -> str | None:
-        rule = use.rule
-        if rule.kind_at is not None:
-            given = elements(use.given)
-            at = given[rule.kind_at] if rule.kind_at < len(given) else None
-            return rule.kinds.get(last_word(self.source, at) or "", rule.kind)
-        words: set[str] = set()
-        if rule.kind_by == "type-argument":
-            words = last_words(self.source, use.types)
-        elif rule.kind_by == "declared-type":
-            words = last_words(self.source, declared_type(self.source, self.definitions, use.stack))
-        return kind_among(rule, words)
+        source, given = self.source, elements(use.given)
+        return kind_asked(
+            use.rule,
+            lambda place: last_word(source, next(iter(placed(given, (place,))), None)),
+            lambda: last_words(source, use.types),
+            lambda: last_words(source, declared_type(source, self.definitions, use.stack)),
+        )
 
 
 def _called(stack: Stack) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tree_sitter import Node
 
 from namegen.languages.java.scopes import TYPES, scope_of
-from namegen.languages.owned_bindings import Binding
+from namegen.languages.owned_names import Binding
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, Stack, is_field, same
 

@@ -19,7 +19,7 @@ from namegen.languages.kotlin.trees import (
     modifiers_of,
     statements,
 )
-from namegen.languages.owned_bindings import Binding, Way
+from namegen.languages.owned_names import Binding, Way
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, Stack, is_field, named_child, same
 

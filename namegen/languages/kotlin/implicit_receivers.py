@@ -11,7 +11,7 @@ from namegen.languages.kotlin.classes import UNTOLD, Classes
 from namegen.languages.kotlin.lambdas import receiver_within
 from namegen.languages.kotlin.trees import after_sign, child_of, last_name
 from namegen.languages.kotlin.types import type_words
-from namegen.languages.owned_bindings import Binding
+from namegen.languages.owned_names import Binding
 from namegen.languages.sources import Source, Stack, elements, is_field, named_child
 from namegen.model.facts import Path
 

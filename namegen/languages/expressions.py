@@ -25,8 +25,9 @@ class ExpressionReader(Struct, Generic[ScopeT], frozen=True):
     """Reads values of one language without following any name.
 
     ``reasons`` say of the types without a reader why their text is not known, and
-    ``opened`` takes the brackets off a node. ``sums``, ``lists`` and ``choices`` (nodes with a
-    consequence and an alternative) are types that are read alike in every language.
+    ``opened`` takes the brackets off a node. ``sums``, ``lists``, ``choices`` (nodes with a
+    consequence and an alternative) and ``assignments`` are types that are read alike in every
+    language.
     """
 
     readers: Mapping[str, Reader[ScopeT]]
@@ -35,6 +36,7 @@ class ExpressionReader(Struct, Generic[ScopeT], frozen=True):
     sums: frozenset[str] = frozenset()
     lists: frozenset[str] = frozenset()
     choices: frozenset[str] = frozenset()
+    assignments: frozenset[str] = frozenset()
 
     def __call__(
         self, source: Source, scope: ScopeT, node: Node | None, depth: int = 0
@@ -56,7 +58,9 @@ class ExpressionReader(Struct, Generic[ScopeT], frozen=True):
             return self.sum
         if kind in self.lists:
             return self.sequence
-        return self.choice if kind in self.choices else None
+        if kind in self.choices:
+            return self.choice
+        return self.assigned if kind in self.assignments else None
 
     def sum(self, source: Source, scope: ScopeT, node: Node, depth: int) -> Expression:
         """Return ``a + b + c`` as one join; any other calculation is not followed."""
@@ -70,6 +74,10 @@ class ExpressionReader(Struct, Generic[ScopeT], frozen=True):
         """Return both values of ``a ? b : c``, one of which it will be."""
         ways = (node.child_by_field_name(name) for name in ("consequence", "alternative"))
         return Several(tuple(self(source, scope, way, depth) for way in ways), span_of(node))
+
+    def assigned(self, source: Source, scope: ScopeT, node: Node, depth: int) -> Expression:
+        """Return the value of ``a = b``, which is that of ``b``."""
+        return self(source, scope, node.child_by_field_name("right"), depth)
 
     def sequence(self, source: Source, scope: ScopeT, node: Node, depth: int) -> Expression:
         """Return each element of a list, one of which it will be."""

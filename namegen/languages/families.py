@@ -6,11 +6,12 @@ from abc import ABC, abstractmethod
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import cached_property
+from typing import ClassVar
 
 from msgspec import Struct
 from tree_sitter import Node
 
-from namegen.languages.owned_bindings import Binding
+from namegen.languages.owned_names import Binding, Naming
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, Stack
 
@@ -29,6 +30,9 @@ _ByWord = defaultdict[str, list[Kin]]
 class Families(ABC):
     """Knows the types of one file and how they are derived from one another."""
 
+    NAMING: ClassVar[Naming]
+    """How the language declares names and looks them up."""
+
     def __init__(self, source: Source) -> None:
         self.source = source
         self._declared: dict[str, dict[int, Binding]] = {}
@@ -40,12 +44,19 @@ class Families(ABC):
         """Yield the types of the file."""
 
     @abstractmethod
-    def _declaration(self, stack: Stack) -> Binding | None:
-        """Return the declaration of which the last node of the stack is the name."""
-
-    @abstractmethod
     def class_of(self, stack: Stack, scope: Scope) -> str:
         """Return the name of the class of the object at the end of a stack; empty if not told."""
+
+    def _base_of(self, own: Scope | None) -> str:
+        """Return the name of what ``super`` is in a type; empty if that is not told."""
+        bases = self.NAMING.base_types(self.source, own.node) if own is not None else []
+        return bases[0][-1] if bases else ""
+
+    def _of_type(self, node: Node | None) -> str:
+        """Return the name of a class; of a parameter of a class, a capital, it is not told."""
+        words = self.NAMING.type_words(self.source, node)
+        is_told = words and len(words[-1]) > 1 and words[-1] != self.NAMING.top
+        return words[-1] if words and is_told else ""
 
     def is_made(self, word: str) -> bool:
         """Whether a call by this name makes an object of the class: no function is called so."""
@@ -56,7 +67,7 @@ class Families(ABC):
         """Return the declaration of a variable in the first of some scopes that has one."""
         if word not in self._declared:
             stacks = (one for one in self.source.stacks([word]) if one[-1].type == "identifier")
-            found = [self._declaration(one) for one in stacks if len(one) > 1]
+            found = [self.NAMING.declared(self.source, one) for one in stacks if len(one) > 1]
             self._declared[word] = {one.owner: one for one in found if one is not None}
         known = self._declared[word]
         return next((known[one.node.id] for one in scopes if one.node.id in known), None)

@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from abc import abstractmethod
 from collections import defaultdict
-from collections.abc import Set
+from collections.abc import Mapping, Set
 from typing import ClassVar
 
 from tree_sitter import Node
 
-from namegen.languages.definitions import DefinitionFinder
-from namegen.languages.expressions import RUN_TIME
-from namegen.languages.owned_bindings import Binding
+from namegen.languages.alterations import Alterations
+from namegen.languages.definitions import DefinitionFinder, reason
+from namegen.languages.expressions import RUN_TIME, ExpressionReader
+from namegen.languages.families import Families
+from namegen.languages.owned_bindings import WordBindings
+from namegen.languages.owned_names import Binding
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack, span_of
-from namegen.model.facts import Definition, Expression, Path, Ref, Unknown
+from namegen.languages.sources import Stack, span_of
+from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
 
 
 class MemberFinder(DefinitionFinder[Binding]):
@@ -22,9 +25,17 @@ class MemberFinder(DefinitionFinder[Binding]):
 
     ANONYMOUS: ClassVar[str]
     """The type of node that makes an object with a body of its own."""
+    BINDINGS: ClassVar[type[WordBindings]]
+    """What finds the bindings of a word."""
+    NO_TEXTS: ClassVar[Mapping[str, str]]
+    """Why a name that is bound in such a way is no text."""
+    EXPRESSION: ClassVar[ExpressionReader[Scope]]
+    """What reads values."""
 
-    def __init__(self, source: Source) -> None:
-        super().__init__(source)
+    def __init__(self, alterations: Alterations, families: Families) -> None:
+        super().__init__(alterations.source)
+        self._alterations, self._families = alterations, families
+        self.naming = families.NAMING
         self._found: dict[Path, list[Definition]] = {}
         self._owned: dict[str, dict[int, list[Binding]]] = {}
         self._started: dict[str, dict[int, list[Binding]]] = {}
@@ -40,29 +51,36 @@ class MemberFinder(DefinitionFinder[Binding]):
         """Return every binding of a path that is not empty."""
 
     @abstractmethod
-    def _value(self, binding: Binding) -> Expression:
-        """Return what a name by itself stands for."""
+    def _always_returned(self, binding: Binding, function: Node) -> Node | None:
+        """Return the value that a method always gives; None if something may override it."""
 
     @abstractmethod
     def _below(self, binding: Binding, rest: Path, path: Path) -> list[Definition]:
         """Return a member of the object that a name stands for."""
 
-    @abstractmethod
-    def _base_types(self, node: Node) -> list[Path]:
-        """Return the types that a type, or an object with a body of its own, is derived from."""
+    def _bindings_of(self, word: str) -> list[Binding]:
+        return self.BINDINGS(self._alterations, self._families, word).all()
 
-    @abstractmethod
-    def _tries(self, scope: Scope, words: Path) -> tuple[Path, ...]:
-        """Return the paths that a dotted name may mean in a scope."""
-
-    @abstractmethod
-    def _scope(self, stack: Stack) -> Scope:
-        """Return the scope that the last node of the stack lies in."""
+    def _value(self, binding: Binding) -> Expression:
+        """Return what a name by itself stands for."""
+        span, value = span_of(binding.name), binding.value
+        if binding.way == "each" and value is not None:
+            return Each(self.EXPRESSION(self.source, binding.within, value), span)
+        if binding.way in self.NO_TEXTS:
+            return Unknown(self.NO_TEXTS[binding.way], span)
+        if binding.way == "method" and value is not None:
+            value = self._always_returned(binding, value)
+            if value is None:
+                called = self.source.text(binding.name)
+                return Unknown(f"it is made at run time by `{called}()`", span)
+        if binding.way in {"parameter", "unknown"} or value is None:
+            return reason(binding)
+        return self.EXPRESSION(self.source, binding.within, value)
 
     def _inherited(self, scope: Scope, node: Node, words: Path) -> tuple[Path, ...]:
         """Return the paths that a type, named in a scope, may inherit a member from."""
-        bases = self._base_types(node)
-        return tuple(path for base in bases for path in self._tries(scope, (*base, *words)))
+        bases = self.naming.base_types(self.source, node)
+        return tuple(path for base in bases for path in self.naming.tries(scope, (*base, *words)))
 
     def _owners(self, node: Node, words: Path) -> tuple[set[int], Path]:
         """Return the nodes that a type's member may belong to, and its name in them."""
@@ -104,7 +122,7 @@ class MemberFinder(DefinitionFinder[Binding]):
         if stack is None:
             return []
         span = span_of(stack[-1])
-        meant = self._inherited(self._scope(stack), stack[-1], path[1:])
+        meant = self._inherited(self.naming.scope_of(self.source, stack), stack[-1], path[1:])
         return [Definition(path, Ref(meant, span), span, inherited=True)] if meant else []
 
     def _region(self, path: Path, types: Set[str]) -> Stack | None:

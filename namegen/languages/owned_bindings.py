@@ -9,30 +9,17 @@ from __future__ import annotations
 from abc import ABC, abstractmethod
 from collections import Counter
 from collections.abc import Iterable, Iterator, Set
-from typing import Generic, Literal, Protocol, TypeVar
 
-from msgspec import Struct
 from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.alterations import Alterations
-from namegen.languages.definitions import CHANGED, HIDES
+from namegen.languages.definitions import HIDES
 from namegen.languages.earlier_uses import EarlierUses
+from namegen.languages.families import Families
+from namegen.languages.owned_names import Binding, Change
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Stack
-
-Way = Literal[
-    "value",
-    "each",
-    "type",
-    "alias",
-    "constant",
-    "method",
-    "parameter",
-    "unknown",
-    "declared",
-    "assigned",
-]
+from namegen.languages.sources import Stack, assigned_to, is_field
 
 _NO_VARIABLES = frozenset({"alias", "constant", "method", "type"})
 _ANY_OWNER = 0
@@ -42,72 +29,18 @@ _TEXTS = frozenset({"String", "String?"})
 _MEMBERS = frozenset({"type", "anonymous"})
 
 
-class Binding(Struct, frozen=True):
-    """One place that declares a name or gives it a value.
-
-    ``owner`` is the node of the type or region that the name belongs to,
-    ``value`` what it gets, worked out in ``within``. A parameter's is its default.
-    """
-
-    name: Node
-    owner: int
-    way: Way
-    within: Scope
-    value: Node | None = None
-    why: str = ""
-    declared: Node | None = None
-    """The type it is declared with here."""
-
-
-class Change(Struct, frozen=True):
-    """One place that changes a variable, or names a list anew which is changed by that name.
-
-    ``scopes`` are those that may declare the variable, innermost first; none where it is
-    said to be an object's.
-    """
-
-    name: Node
-    within: Scope
-    scopes: tuple[Scope, ...]
-    value: Node | None = None
-    """What is assigned, if just that is."""
-    in_place: bool = False
-    """Whether what it holds is changed, as can be done to what gets no other value."""
-    why: str = CHANGED
-    of: str = ""
-    """The class of the object that it is said to be of, if that is told."""
-
-    def at(self, owner: int) -> Binding:
-        """Return what the change gives to the variable of an owner."""
-        way: Way = "assigned" if self.value is not None else "unknown"
-        return Binding(self.name, owner, way, self.within, self.value, self.why)
-
-
-class Kinship(Protocol):
-    """What knows how the types of a file are derived from one another."""
-
-    def relatives(self, word: str) -> frozenset[int]:
-        """Return the types that may be of one class: it, those above it, those derived from it."""
-
-    def inherited_from(self, node: Node) -> frozenset[int] | None:
-        """Return the types that a type is derived from; None if one of them is in another file."""
-
-
-FamiliesT = TypeVar("FamiliesT", bound=Kinship)
-
-
-class WordBindings(ABC, Generic[FamiliesT]):
+class WordBindings(ABC):
     """Finds all bindings of one word in a file."""
 
-    def __init__(self, alterations: Alterations, families: FamiliesT, word: str) -> None:
+    def __init__(self, alterations: Alterations, families: Families, word: str) -> None:
         self.alterations, self.families = alterations, families
-        self.source = alterations.source
+        self.source, self.naming = alterations.source, families.NAMING
         self.word = word
         self.found: list[Binding] = []
 
-    @abstractmethod
     def _declared(self, stack: Stack) -> Binding | None:
         """Return the declaration of which the last node of the stack is the name."""
+        return self.naming.declared(self.source, stack)
 
     @abstractmethod
     def _change(self, stack: Stack) -> Change | None:
@@ -120,10 +53,6 @@ class WordBindings(ABC, Generic[FamiliesT]):
     @abstractmethod
     def _is_variable(self, declaration: Binding) -> bool:
         """Whether a member of a type can get another value."""
-
-    @abstractmethod
-    def _scope(self, stack: Stack) -> Scope:
-        """Return the scope that the last node of the stack lies in."""
 
     @abstractmethod
     def _opens_more(self, scope: Scope) -> bool:
@@ -150,10 +79,25 @@ class WordBindings(ABC, Generic[FamiliesT]):
                 changes += [change] if change is not None else []
         return sorted((*self.found, *self._all_laid(changes)), key=lambda one: one.name.start_byte)
 
-    def _alteration(self, stack: Stack, place: int, scopes: tuple[Scope, ...]) -> Change | None:
-        """Return the change in place of what stands at a place, by this name or another one."""
-        why = self.alterations.why(stack[: place + 1])
-        return Change(stack[-1], self._scope(stack), scopes, None, True, why) if why else None
+    def _changed(
+        self, stack: Stack, place: int, scopes: tuple[Scope, ...], on: Node | None
+    ) -> Change | None:
+        """Return the change of a variable that stands at a place, by this name or another one.
+
+        ``scopes`` are those that may declare it, ``on`` is the object that it is said to be of.
+        """
+        whole, above = stack[place], stack[place - 1]
+        scope = self.naming.scope_of(self.source, stack)
+        if above.type == self.naming.assignment and is_field(above, "left", whole):
+            value = assigned_to(whole, above) if on is None else None
+            change = Change(stack[-1], scope, scopes, value)
+        else:
+            why = self.alterations.why(stack[: place + 1])
+            if not why:
+                return None
+            change = Change(stack[-1], scope, scopes, None, True, why)
+        of = self.families.class_of([*stack[: place + 1], on], scope) if on is not None else ""
+        return replace(change, of=of)
 
     def _all_laid(self, changes: Iterable[Change]) -> Iterator[Binding]:
         """Yield what the changes bind; of those that may be of many variables, enough for each."""

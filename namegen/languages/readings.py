@@ -15,9 +15,12 @@ from tree_sitter import Node
 
 from namegen.languages.definitions import DefinitionFinder
 from namegen.languages.imports import Origins
+from namegen.languages.named_values import NamedValues
 from namegen.languages.numbers import NumberForms, figure
 from namegen.languages.prefilters import LooksUp, candidates
-from namegen.languages.sources import Source, Stack, TreeParser, merged, span_of, touches
+from namegen.languages.sources import Source, Stack, TreeParser, span_of
+from namegen.languages.stretches import merged, touches, unsound
+from namegen.languages.uses import LookupFinder
 from namegen.model.facts import Definition, Import, LookupSite, NumberSite, Path, Ref
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
@@ -41,6 +44,10 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     """Types of the leaves that refer to something."""
     LOOKS_UP: ClassVar[LooksUp]
     """Whether a look-up can stand at an identifier, told from bytes."""
+    FINDER: ClassVar[type[LookupFinder[Any, Any, Any]]]
+    """What finds the look-ups."""
+    NAMED_VALUES: ClassVar[NamedValues]
+    """What finds the values that a name is given without being defined."""
 
     def __init__(self, utf8: bytes, parser: TreeParser, rules: Sequence[LookupRule]) -> None:
         self.rules = tuple(rules)
@@ -60,13 +67,14 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     def _parts(self) -> tuple[DefinitionsT, ImportsT]:
         """Return what finds definitions and imports in this file."""
 
-    @abstractmethod
     def _sites(self) -> Sequence[LookupSite]:
         """Return all look-ups in the order of the file, those in unsound stretches too."""
+        finder = self.FINDER(self.source, self.bound, self.imports, self.rules)
+        return finder.sites(self.candidates)
 
-    @abstractmethod
     def _named_values(self, name: str) -> Iterable[Node]:
         """Return the values that a name is given without being defined: arguments, keys."""
+        return self.NAMED_VALUES(self.source, name)
 
     @abstractmethod
     def _member(self, statement: Node) -> Node | None:
@@ -104,7 +112,7 @@ class TreeReading(ABC, Generic[DefinitionsT, ImportsT]):
     @property
     def _broken(self) -> Sequence[Span]:
         """Stretches with an error of the parser, in what it was asked about until now."""
-        spans = self.source.unsound(self.SIMPLE, self.COMPOUND)
+        spans = unsound(self.source, self.SIMPLE, self.COMPOUND)
         return () if spans and self._sound_after_all else spans
 
     @cached_property

@@ -9,7 +9,7 @@ it: those that hold a word.
 from __future__ import annotations
 
 import re
-from bisect import bisect_left, bisect_right
+from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 from typing import Protocol
@@ -78,6 +78,11 @@ class Source:
             self._roots = {0: self._parse(0)}
 
     @property
+    def trees(self) -> Sequence[Node]:
+        """The roots of the trees that were made until now."""
+        return list(self._roots.values())
+
+    @property
     def root(self) -> Node:
         """The root of the whole file's tree, of a file that was not cut."""
         return self._root(0)
@@ -109,8 +114,10 @@ class Source:
         finally:
             self._parser.included_ranges = []
 
-    def text(self, node: Node) -> str:
-        """Return the text of a node."""
+    def text(self, node: Node | None) -> str:
+        """Return the text of a node; empty where there is none."""
+        if node is None:
+            return ""
         return self.data[node.start_byte : node.end_byte].decode("utf-8", "replace")
 
     def stacks(self, words: Sequence[str]) -> Iterator[Stack]:
@@ -147,72 +154,6 @@ class Source:
         """Return the stretch, if any, in which words searched for lie deeper than is looked."""
         return [Span(min(self._deep).start, max(self._deep).end)] if self._deep else []
 
-    def unsound(self, simple: frozenset[str], whole: frozenset[str]) -> tuple[Span, ...]:
-        """Return what was not parsed without an error, widened to the simple statement around it.
-
-        ``simple`` are the node types of statements that hold no others, ``whole``
-        those of the statements and declarations that do: such a node without an
-        error is sound even if the parser lost what is around it.
-        """
-        spans: list[Span] = []
-        pending: list[tuple[Node, Span | None]] = [
-            (root, None) for root in self._roots.values() if root.has_error
-        ]
-        while pending:
-            node, around = pending.pop()
-            if node.type in simple:
-                around = span_of(node)
-            elif node.type in whole:
-                around = None
-            if node.is_missing or (node.is_error and around is not None):
-                spans.append(around or span_of(node))
-                continue
-            sound = simple | whole if node.is_error else None
-            spans += _runs(node, sound) if sound is not None else []
-            spans += self._skipped(node) if node.is_error or node.parent is None else []
-            for child in node.children:
-                if child.has_error and (sound is None or child.type in sound):
-                    whose = None if node.type in whole else around or span_of(node)
-                    pending.append((child, whose if child.is_missing else around))
-        return merged(spans)
-
-    def _skipped(self, error: Node) -> Iterator[Span]:
-        """Yield what the parser passed over after an error: words of which the tree has no node."""
-        ends = [error.start_byte, *(child.end_byte for child in error.children)]
-        starts = [*(child.start_byte for child in error.children), error.end_byte]
-        for start, end in zip(ends, starts, strict=True):
-            text = self.data[start:end].strip()
-            if not LETTERS.isdisjoint(text):
-                at = self.data.index(text, start)
-                yield Span(at, at + len(text))
-
-
-def _runs(error: Node, sound: frozenset[str]) -> Iterator[Span]:
-    """Yield the stretches of an error node between the statements in it that are whole."""
-    if not error.child_count:
-        yield span_of(error)
-    for is_sound, run in groupby(error.children, key=lambda child: child.type in sound):
-        if not is_sound:
-            nodes = list(run)
-            yield Span(nodes[0].start_byte, nodes[-1].end_byte)
-
-
-def merged(spans: Iterable[Span]) -> tuple[Span, ...]:
-    """Return spans in order, with those that touch or overlap made one."""
-    joined: list[Span] = []
-    for span in sorted(spans):
-        if joined and span.start <= joined[-1].end:
-            joined[-1] = Span(joined[-1].start, max(joined[-1].end, span.end))
-        else:
-            joined.append(span)
-    return tuple(joined)
-
-
-def touches(spans: Sequence[Span], span: Span) -> bool:
-    """Whether one of the merged spans overlaps a span."""
-    place = bisect_left(spans, span.end, key=lambda one: one.start)
-    return place > 0 and spans[place - 1].end > span.start
-
 
 def span_of(node: Node) -> Span:
     """Return where a node stands."""
@@ -247,6 +188,23 @@ def named_child(node: Node, index: int) -> Node | None:
     Asked for one that is not there, tree-sitter raises an error.
     """
     return node.named_child(index) if index < node.named_child_count else None
+
+
+def is_field(node: Node, field: str, child: Node) -> bool:
+    """Whether a node is what another has in one of its fields."""
+    return same(node.child_by_field_name(field), child)
+
+
+def assigned_to(left: Node, above: Node) -> Node | None:
+    """Return what ``above`` assigns to a node with ``=``, if it does just that."""
+    operator = above.child_by_field_name("operator")
+    plain = operator is not None and operator.type == "="
+    return above.child_by_field_name("right") if plain and is_field(above, "left", left) else None
+
+
+def place_in(listed: Node, child: Node) -> int:
+    """Return which of the elements of a node another one is; -1 where it is none of them."""
+    return next((at for at, one in enumerate(elements(listed)) if same(one, child)), -1)
 
 
 def same(one: Node | None, other: Node | None) -> bool:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from typing import Generic, Protocol, TypeVar
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from typing import Generic, Literal, Protocol, TypeVar
 
 from msgspec import Struct
 from tree_sitter import Node
@@ -143,6 +143,34 @@ def kind_among(rule: LookupRule, words: Iterable[str]) -> str | None:
     """Return the one kind that a rule gives to the words, or its own if that is none or two."""
     kinds = {rule.kinds[word] for word in words if word in rule.kinds}
     return kinds.pop() if len(kinds) == 1 else rule.kind
+
+
+def kind_asked(
+    rule: LookupRule,
+    word_at: Callable[[int], str | None],
+    types: Callable[[], set[str]],
+    declared: Callable[[], set[str]],
+) -> str | None:
+    """Return the kind that a look-up asks for by what its rule goes by, or the rule's own.
+
+    ``word_at`` gives the last word of the argument at a place, ``types`` those of the type
+    arguments, ``declared`` those of the type of what the device is put into.
+    """
+    if rule.kind_at is not None:
+        return rule.kinds.get(word_at(rule.kind_at) or "", rule.kind)
+    words: set[str] = set()
+    if rule.kind_by == "type-argument":
+        words = types()
+    elif rule.kind_by == "declared-type":
+        words = declared()
+    return kind_among(rule, words)
+
+
+def placed(given: Sequence[Node], places: Sequence[int] | Literal["rest"]) -> list[Node]:
+    """Return the arguments at so many places, as far as there are any."""
+    if places == "rest":
+        return list(given)
+    return [given[at] for at in places if at < len(given)]
 
 
 def _spread(name: Expression) -> list[Expression]:

@@ -18,7 +18,7 @@ from namegen.languages.cpp.macros import macro_of
 from namegen.languages.cpp.names import dotted, is_constant
 from namegen.languages.cpp.taking import captured, constructed, held, member, put, returned
 from namegen.languages.cpp.variable_uses import Alteration, Answer, Follow, Up, Use
-from namegen.languages.sources import Source, Stack, elements, occurrences, same
+from namegen.languages.sources import Source, Stack, occurrences, place_in, same
 from namegen.model.places import Span
 
 _READING_SIGNS = frozenset(
@@ -121,9 +121,8 @@ def _argument(use: Use) -> Answer:
     called = call.child_by_field_name("function")
     file = use.file or use.source
     macro = macro_of(file, use.text(called))
-    places = (at for at, one in enumerate(elements(use.above)) if same(one, use.node))
-    place = next(places, None)
-    if macro is None or place is None or place >= len(macro.parameters):
+    place = place_in(use.above, use.node)
+    if macro is None or not 0 <= place < len(macro.parameters):
         return None
     if use.depth > _DEEPEST:
         return "altered"

@@ -12,7 +12,7 @@ from namegen.languages.cpp.scopes import function_declarator
 from namegen.languages.cpp.takers import taken, takers
 from namegen.languages.cpp.taking import held, is_text
 from namegen.languages.cpp.variable_uses import Answer, Up, Use
-from namegen.languages.sources import elements, same
+from namegen.languages.sources import elements, place_in
 from namegen.model.facts import Path
 
 
@@ -36,12 +36,7 @@ def _called(use: Use, call: Node) -> Answer:
         return None
     if words[-1] in library.CASTS:
         return "altered" if "&&" in use.text(function) else Up(2)
-    return _given(use, words, _place(use))
-
-
-def _place(use: Use) -> int:
-    """Return which argument a node is."""
-    return next((at for at, one in enumerate(elements(use.above)) if same(one, use.node)), 0)
+    return _given(use, words, place_in(use.above, use.node))
 
 
 def _of_method(use: Use, method: str) -> Answer:
@@ -52,7 +47,7 @@ def _of_method(use: Use, method: str) -> Answer:
         return None if method in library.READING_ARGUMENTS else "altered"
     if method in library.FILLING_LETTERS and len(elements(use.above)) > 1:
         return "pointed"
-    return taken(use, method, _place(use))
+    return taken(use, method, place_in(use.above, use.node))
 
 
 def _given(use: Use, words: Path, place: int) -> Answer:

@@ -31,6 +31,8 @@ def chain(source: Source, node: Node | None) -> Path | None:
     after: Path = ()
     for _ in range(_LONGEST):
         words = dotted(source, node)
+        if words == ("this",) and after and is_element(after[0]):
+            return None  # an object's own elements bear no name
         if words is not None or node is None:
             return (*words, *after) if words is not None else None
         if node.type == "call_expression":

@@ -16,7 +16,7 @@ from namegen.languages.cpp.openings import tries
 from namegen.languages.cpp.owners import members_of, own_types
 from namegen.languages.cpp.scopes import Scope, scope_of
 from namegen.languages.cpp.variable_uses import Alteration
-from namegen.languages.sources import Source, Stack, same
+from namegen.languages.sources import Source, Stack, assigned_to, is_field, same
 from namegen.model.facts import Path
 
 _VARIABLES = frozenset({"field_identifier", "identifier"})
@@ -63,13 +63,9 @@ def change_at(source: Source, stack: Stack, file: Source | None = None) -> Chang
     whose = None
     if not words and stack[-2].type == "field_expression":
         whose = stack[-2].child_by_field_name("argument")
-    above = stack[place - 1]
-    left = above.child_by_field_name("left")
-    if above.type == "assignment_expression" and same(left, stack[place]):
-        operator = above.child_by_field_name("operator")
-        if operator is not None and operator.type == "=":
-            value = above.child_by_field_name("right")
-            return Change(leaf, words, "assigned", scope, value, whose=whose)
+    value = assigned_to(stack[place], stack[place - 1])
+    if value is not None:
+        return Change(leaf, words, "assigned", scope, value, whose=whose)
     way = alteration(source, stack, file)
     return Change(leaf, words, way, scope, whose=whose) if way is not None else None
 
@@ -78,12 +74,12 @@ def _whole(source: Source, stack: Stack) -> tuple[int, Path]:
     """Return where ``this->name`` or ``space::name`` stands as a whole, with its words."""
     place = len(stack) - 1
     above = stack[place - 1]
-    if above.type == "field_expression" and same(above.child_by_field_name("field"), stack[-1]):
+    if above.type == "field_expression" and is_field(above, "field", stack[-1]):
         whose = above.child_by_field_name("argument")
         is_own = whose is not None and whose.type == "this"
         return place - 1, ("this", source.text(stack[-1])) if is_own else ()
     while place > 1 and stack[place - 1].type == "qualified_identifier":
-        if not same(stack[place - 1].child_by_field_name("name"), stack[place]):
+        if not is_field(stack[place - 1], "name", stack[place]):
             break
         place -= 1
     return place, dotted(source, stack[place]) or ()

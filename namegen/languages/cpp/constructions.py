@@ -16,7 +16,7 @@ from namegen.languages.cpp.declarators import arguments_as_parameters, declared,
 from namegen.languages.cpp.library import LISTS, SMART_MAKERS
 from namegen.languages.cpp.names import dotted
 from namegen.languages.cpp.scopes import scope_of
-from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.sources import Source, Stack, elements, is_field, same
 
 _OUTER = frozenset(
     {"declaration_list", "linkage_specification", "namespace_definition", "template_declaration"}
@@ -37,19 +37,19 @@ def constructions(source: Source, stack: Stack) -> Iterator[Construction]:
     place = _whole_type(stack)
     node, above = stack[place], stack[place - 1]
     given = above.child_by_field_name("arguments")
-    if above.type == "call_expression" and same(above.child_by_field_name("function"), node):
+    if above.type == "call_expression" and is_field(above, "function", node):
         if given is not None and node.type != "field_expression":
             yield Construction(tuple(stack[:place]), given)
-    elif above.type == "new_expression" and same(above.child_by_field_name("type"), node):
+    elif above.type == "new_expression" and is_field(above, "type", node):
         if given is not None:
             yield Construction(tuple(stack[:place]), given)
     elif above.type == "compound_literal_expression":
         value = above.child_by_field_name("value")
-        if value is not None and same(above.child_by_field_name("type"), node):
+        if value is not None and is_field(above, "type", node):
             yield Construction(tuple(stack[:place]), value)
     elif above.type == "field_initializer" and same(above.named_children[0], node):
         yield Construction(tuple(stack[:place]), above.named_children[-1])
-    elif above.type in _STATEMENTS and same(above.child_by_field_name("type"), node):
+    elif above.type in _STATEMENTS and is_field(above, "type", node):
         yield from _declared(source, stack[:place], many=False)
     elif above.type == "type_descriptor":
         yield from _as_argument(source, stack, place - 1)
@@ -67,7 +67,7 @@ def _whole_type(stack: Stack) -> int:
             "template_method",
         }:
             break
-        if not same(above.child_by_field_name("name"), stack[place]):
+        if not is_field(above, "name", stack[place]):
             break
         place -= 1
     return place

@@ -19,7 +19,7 @@ from namegen.languages.cpp.macros import macro_value
 from namegen.languages.cpp.names import dotted
 from namegen.languages.cpp.scopes import CLASSES, Scope, function_declarator, scope_of
 from namegen.languages.cpp.storage import fixed_as, is_array, is_elsewhere, is_shared
-from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.sources import Source, Stack, elements, is_field, same
 from namegen.model.facts import Path
 
 Way = Literal[
@@ -62,7 +62,7 @@ def declaration(source: Source, stack: Stack) -> Binding | None:
     """Return the declaration of which the last node of the stack is the name."""
     above = stack[-2]
     if above.type == "preproc_def":
-        if not same(above.child_by_field_name("name"), stack[-1]):
+        if not is_field(above, "name", stack[-1]):
             return None
         value = macro_value(source, above)
         why = "" if value is not None else "it is a macro without a text"
@@ -79,7 +79,7 @@ def declaration(source: Source, stack: Stack) -> Binding | None:
 
 def _function_macro(source: Source, stack: Stack) -> Binding | None:
     """Return the binding of ``#define MOTOR(name)``; what a call of it gives is not followed."""
-    if not same(stack[-2].child_by_field_name("name"), stack[-1]):
+    if not is_field(stack[-2], "name", stack[-1]):
         return None
     scope, why = Scope("file", stack[0]), "it is a macro with arguments"
     return Binding(stack[-1], (source.text(stack[-1]),), "macro", scope, None, why)
@@ -97,7 +97,7 @@ def _named(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - o
         return Binding(leaf, (*scope.path, *words), "namespace", scope)
     if above.type == "lambda_capture_initializer":
         return _captured(source, stack)
-    if not same(above.child_by_field_name("name"), leaf):
+    if not is_field(above, "name", leaf):
         return None
     scope = scope_of(source, stack[:-1])
     path = (*scope.path, source.text(leaf))

@@ -10,7 +10,7 @@ from tree_sitter import Node
 
 from namegen.languages.cpp.library import LISTS
 from namegen.languages.cpp.names import dotted
-from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.sources import Source, Stack, elements, is_field, same
 from namegen.model.facts import Path
 
 STATEMENTS = frozenset(
@@ -99,7 +99,7 @@ def declared(source: Source, stack: Stack) -> Declared | None:
     place = len(stack) - 1
     specialised = False
     while place and stack[place - 1].type in _NAMES:
-        if not same(stack[place - 1].child_by_field_name("name"), stack[place]):
+        if not is_field(stack[place - 1], "name", stack[place]):
             return None
         place -= 1
         specialised = specialised or stack[place].type == "template_function"
@@ -113,9 +113,7 @@ def declared(source: Source, stack: Stack) -> Declared | None:
     if not place or not words:
         return None
     above, value = stack[place - 1], None
-    if above.type == "init_declarator" and same(
-        above.child_by_field_name("declarator"), stack[place]
-    ):
+    if above.type == "init_declarator" and is_field(above, "declarator", stack[place]):
         value = above.child_by_field_name("value")
         place -= 1
         above = stack[place - 1]

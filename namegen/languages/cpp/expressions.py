@@ -167,10 +167,6 @@ def _literal_of_type(source: Source, scope: Scope, node: Node, depth: int) -> Ex
     return _made(source, scope, kind, expression(source, scope, given[0], depth))
 
 
-def _assignment(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    return expression(source, scope, node.child_by_field_name("right"), depth)
-
-
 def _argument(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     """Return an argument that was read as a parameter: ``kBow`` in ``Sensor bow(boat, kBow)``."""
     if node.child_by_field_name("declarator") is not None:
@@ -193,7 +189,6 @@ _READERS: dict[str, Reader[Scope]] = {
     "call_expression": _call,
     "cast_expression": _cast,
     "compound_literal_expression": _literal_of_type,
-    "assignment_expression": _assignment,
     "parameter_declaration": _argument,
 }
 
@@ -204,5 +199,6 @@ expression = ExpressionReader(
     sums=frozenset({"binary_expression"}),
     lists=frozenset({"initializer_list"}),
     choices=frozenset({"conditional_expression"}),
+    assignments=frozenset({"assignment_expression"}),
 )
 """Returns a value as text, without following any name."""

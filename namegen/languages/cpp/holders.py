@@ -10,7 +10,7 @@ from namegen.languages.cpp.declarators import STATEMENTS
 from namegen.languages.cpp.definitions import Definitions
 from namegen.languages.cpp.lists import GIVEN
 from namegen.languages.cpp.names import dotted
-from namegen.languages.sources import Source, elements, same
+from namegen.languages.sources import Source, elements, is_field
 
 _SAME_VALUE = frozenset({"parenthesized_expression", "cast_expression", "pointer_expression"})
 _CASTS = frozenset({"const_cast", "dynamic_cast", "move", "reinterpret_cast", "static_cast"})
@@ -77,13 +77,13 @@ def _filled(above: Node, node: Node) -> Node | None:  # noqa: PLR0911 - one per 
     if above.type == "field_initializer":
         return above.named_children[0]
     if above.type == "init_declarator":
-        return _declared_name(above) if same(above.child_by_field_name("value"), node) else None
+        return _declared_name(above) if is_field(above, "value", node) else None
     if above.type == "field_declaration":
         return _declared_name(above) if len(_declarators(above)) == 1 else None
     if above.type == "declaration":
-        return _declared_name(above) if same(above.child_by_field_name("value"), node) else None
+        return _declared_name(above) if is_field(above, "value", node) else None
     left = above.child_by_field_name("left")
-    if above.type != "assignment_expression" or not same(above.child_by_field_name("right"), node):
+    if above.type != "assignment_expression" or not is_field(above, "right", node):
         return None
     if left is not None and left.type == "field_expression":
         return left.child_by_field_name("field")

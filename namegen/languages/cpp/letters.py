@@ -8,7 +8,7 @@ from tree_sitter import Node
 
 from namegen.languages.cpp.classes import classes_of
 from namegen.languages.cpp.names import dotted, is_of_letters, type_arguments
-from namegen.languages.sources import Source, elements, same
+from namegen.languages.sources import Source, elements, is_field, same
 
 _ALIASES = frozenset({"alias_declaration", "type_definition"})
 _FILLED = {
@@ -87,7 +87,7 @@ def _meant(source: Source, word: str) -> Iterator[tuple[Node | None, bool]]:
     """
     for stack in source.stacks([word]):
         above = next((one for one in reversed(stack) if one.type in _ALIASES), None)
-        if above is not None and not same(above.child_by_field_name("type"), stack[-1]):
+        if above is not None and not is_field(above, "type", stack[-1]):
             yield from _typed(above)
     for one in classes_of(source, word):
         for statement in one.body:

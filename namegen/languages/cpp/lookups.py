@@ -18,8 +18,8 @@ from namegen.languages.cpp.openings import openings, tries
 from namegen.languages.cpp.parameters import parameter
 from namegen.languages.cpp.scopes import Scope, scope_of
 from namegen.languages.parameters import Parameter
-from namegen.languages.sources import Source, Stack, elements, same, span_of
-from namegen.languages.uses import LookupFinder, Use, kind_among
+from namegen.languages.sources import Source, Stack, elements, is_field, same, span_of
+from namegen.languages.uses import LookupFinder, Use, kind_asked, placed
 from namegen.model.facts import Expression, Ref, Unknown
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
@@ -110,9 +110,7 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
     def _call_as_parameter(self, rule: LookupRule, stack: Stack, place: int) -> Iterator[Use]:
         """Yield the call in ``Motor bow(motor(kBow))``, which reads like a parameter."""
         one, listed = stack[place - 1], stack[place - 2]
-        if one.type != "parameter_declaration" or not same(
-            one.child_by_field_name("type"), stack[place]
-        ):
+        if one.type != "parameter_declaration" or not is_field(one, "type", stack[place]):
             return
         inner = one.child_by_field_name("declarator")
         given = inner.child_by_field_name("parameters") if inner is not None else None
@@ -139,7 +137,7 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
         place = _called(stack)
         above = stack[place - 1]
         given = above.child_by_field_name("indices")
-        whole = same(above.child_by_field_name("argument"), stack[place])
+        whole = is_field(above, "argument", stack[place])
         fits = above.type == "subscript_expression" and whole and self._is_on(rule, stack)
         if fits and given is not None:
             yield Use(rule, tuple(stack[:place]), given)
@@ -199,26 +197,18 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
         named = keyed.get(rule.name_key or "")
         if named is not None:
             return [named]
-        if rule.name_at == "rest":
-            return given
-        return [
-            given[place]
-            for place in rule.name_at
-            if place < len(given) and given[place].type != "initializer_pair"
-        ]
+        found = placed(given, rule.name_at)
+        is_rest = rule.name_at == "rest"
+        return [one for one in found if is_rest or one.type != "initializer_pair"]
 
     def _kind(self, use: Use) -> str | None:
-        rule = use.rule
-        if rule.kind_at is not None:
-            given = elements(use.given)
-            at = given[rule.kind_at] if rule.kind_at < len(given) else None
-            return rule.kinds.get(last_word(self.source, at) or "", rule.kind)
-        words: set[str] = set()
-        if rule.kind_by == "type-argument":
-            words = last_words(self.source, use.types)
-        elif rule.kind_by == "declared-type":
-            words = last_words(self.source, declared_type(self.source, self.definitions, use.stack))
-        return kind_among(rule, words)
+        source, given = self.source, elements(use.given)
+        return kind_asked(
+            use.rule,
+            lambda place: last_word(source, next(iter(placed(given, (place,))), None)),
+            lambda: last_words(source, use.types),
+            lambda: last_words(source, declared_type(source, self.definitions, use.stack)),
+        )
 
 
 def _called(stack: Stack) -> int:

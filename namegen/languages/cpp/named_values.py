@@ -10,7 +10,7 @@ from __future__ import annotations
 from tree_sitter import Node
 
 from namegen.languages.named_values import NamedValues
-from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.sources import Source, Stack, assigned_to, elements, is_field, same
 
 
 def _set(stack: Stack) -> Node | None:
@@ -19,7 +19,7 @@ def _set(stack: Stack) -> Node | None:
     if stack[place - 1].type in {"field_expression", "qualified_identifier"}:
         place -= 1
     call = stack[place - 1]
-    if call.type != "call_expression" or not _is(call, "function", stack[place]):
+    if call.type != "call_expression" or not is_field(call, "function", stack[place]):
         return None
     given = call.child_by_field_name("arguments")
     arguments = elements(given) if given is not None else []
@@ -36,31 +36,20 @@ def _keyed(_source: Source, stack: Stack) -> Node | None:
         return pair[1] if len(pair) == 2 and same(pair[0], text) else None
     if above.type != "subscript_expression" or len(stack) < 5:
         return None
-    return _plainly(stack[-5], above)
+    return assigned_to(above, stack[-5])
 
 
 def _assigned(stack: Stack) -> Node | None:
     """Return what is given to the member of an object that the last node names."""
     above = stack[-2]
-    if above.type == "field_expression" and _is(above, "field", stack[-1]):
-        return _plainly(stack[-3], above)
+    if above.type == "field_expression" and is_field(above, "field", stack[-1]):
+        return assigned_to(above, stack[-3])
     if above.type == "field_designator" and stack[-3].type == "initializer_pair":
         return stack[-3].child_by_field_name("value")
     if above.type == "field_initializer" and same(above.named_children[0], stack[-1]):
         given = elements(above.named_children[-1])
         return given[0] if len(given) == 1 else None
     return None
-
-
-def _plainly(above: Node, left: Node) -> Node | None:
-    """Return the right side of an assignment to a node."""
-    operator = above.child_by_field_name("operator")
-    plain = operator is not None and operator.type == "="
-    return above.child_by_field_name("right") if plain and _is(above, "left", left) else None
-
-
-def _is(node: Node, field: str, child: Node) -> bool:
-    return same(node.child_by_field_name(field), child)
 
 
 named_values = NamedValues("string_content", _keyed, _assigned, _set, ("set", "with", "Set"))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.sources import Source, elements, same
+from namegen.languages.sources import Source, elements, is_field
 from namegen.model.facts import Path
 
 _LEAVES = frozenset(
@@ -63,9 +63,7 @@ def whole_name(node: Node) -> Node:
     """Return the ``a::b::c`` that a node is the end of, or the node itself."""
     above = node.parent
     while (
-        above is not None
-        and above.type == "qualified_identifier"
-        and same(above.child_by_field_name("name"), node)
+        above is not None and above.type == "qualified_identifier" and is_field(above, "name", node)
     ):
         node, above = above, above.parent
     return node

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from tree_sitter import Node
 
@@ -17,7 +17,7 @@ from namegen.languages.cpp.scopes import CLASSES, scope_of
 from namegen.languages.numbers import NumberForms
 from namegen.languages.readings import TreeReading
 from namegen.languages.sources import Stack
-from namegen.model.facts import Import, LookupSite, Path
+from namegen.model.facts import Import, Path
 
 _SIMPLE_STATEMENTS = frozenset(
     {
@@ -79,13 +79,12 @@ class CppReading(TreeReading[Definitions, Includes]):
         suffixes="ulfz",
     )
     LOOKS_UP = looks_up
+    FINDER = Finder
+    NAMED_VALUES = named_values
     IDENTIFIERS = frozenset({"identifier", "field_identifier", "type_identifier"})
 
     def _parts(self) -> tuple[Definitions, Includes]:
         return Definitions(self.source), Includes(self.source)
-
-    def _sites(self) -> Sequence[LookupSite]:
-        return Finder(self.source, self.bound, self.imports, self.rules).sites(self.candidates)
 
     def declared_type(self, path: Path) -> Path | None:
         """Return the type of the member that the path is declared as."""
@@ -109,9 +108,6 @@ class CppReading(TreeReading[Definitions, Includes]):
             and (words := dotted(self.source, stack[-2].child_by_field_name("name")))
         )
         return tuple(dict.fromkeys(found))
-
-    def _named_values(self, name: str) -> Iterable[Node]:
-        return named_values(self.source, name)
 
     def _member(self, statement: Node) -> Node | None:
         found: Node | None = statement if statement.type == "field_declaration" else None

@@ -10,7 +10,7 @@ from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.cpp.names import dotted
-from namegen.languages.sources import Source, same
+from namegen.languages.sources import Source, is_field
 from namegen.model.facts import Path
 
 CLASSES = frozenset({"class_specifier", "struct_specifier", "union_specifier"})
@@ -99,7 +99,7 @@ def _inside(source: Source, scope: Scope, node: Node, child: Node) -> Scope | No
         return Scope("region", node, scope)
     if kind not in CLASSES and kind != "namespace_definition":
         return None
-    if not same(node.child_by_field_name("body"), child):
+    if not is_field(node, "body", child):
         return None
     words = dotted(source, node.child_by_field_name("name")) or ()
     if kind == "namespace_definition":  # names in one without a name are seen around it

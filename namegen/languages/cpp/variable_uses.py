@@ -6,7 +6,7 @@ from typing import Literal, NamedTuple
 
 from tree_sitter import Node
 
-from namegen.languages.sources import Source, Stack, same
+from namegen.languages.sources import Source, Stack, is_field
 
 Alteration = Literal["altered", "called", "moved", "pointed"]
 """How a use may change a variable: anything can; a method of it that is not known does; what it
@@ -75,8 +75,8 @@ class Use(NamedTuple):
 
     def is_in(self, field: str) -> bool:
         """Whether the node is this field of what it stands in."""
-        return same(self.above.child_by_field_name(field), self.node)
+        return is_field(self.above, field, self.node)
 
     def text(self, node: Node | None) -> str:
         """Return the text of a node; empty where there is none."""
-        return self.source.text(node) if node is not None else ""
+        return self.source.text(node)

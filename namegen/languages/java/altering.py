@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tree_sitter import Node
+
 from namegen.languages.alterations import COPY, Alterations, Handed
-from namegen.languages.java.handing import Handing, is_field, place_of, word_in
-from namegen.languages.sources import Source, Stack, elements
+from namegen.languages.java.handing import Handing
+from namegen.languages.sources import Source, Stack, elements, is_field, place_in
 
 _METHODS = frozenset({"replaceAll", "set", "sort"})
 """Methods that change a list of as many as before, as ``Arrays.asList`` gives."""
@@ -51,6 +53,9 @@ class JavaAlterations(Alterations):
         behind = above.type == "field_access" and is_field(above, "field", stack[-1])
         return stack[:-1] if called or behind else stack[:]
 
+    def _name(self, call: Node) -> str:
+        return self.source.text(call.child_by_field_name("name"))
+
     def _is_changed(self, stack: Stack) -> bool:
         node, above = stack[-1], stack[-2]
         match above.type:
@@ -59,7 +64,7 @@ class JavaAlterations(Alterations):
                     stack[-3], "left", above
                 )
             case "method_invocation" if is_field(above, "object", node):
-                return word_in(self.source, above, "name") in _METHODS
+                return self._name(above) in _METHODS
             case "argument_list":
                 return self._is_given_to_change(stack)
         return False
@@ -67,11 +72,11 @@ class JavaAlterations(Alterations):
     def _is_given_to_change(self, stack: Stack) -> bool:
         """Whether an argument is that which a method of the library changes."""
         call = stack[-3]
-        word = word_in(self.source, call, "name")
+        word = self._name(call)
         if word in _RUN:
             return True
         own = call.child_by_field_name("object") is None and bool(self._handing.parameters_of(word))
-        return not own and place_of(stack) == _CHANGERS.get(word)
+        return not own and place_in(stack[-2], stack[-1]) == _CHANGERS.get(word)
 
     def _around(self, stack: Stack) -> tuple[Stack, int] | None:
         node, above = stack[-1], stack[-2]
@@ -79,13 +84,13 @@ class JavaAlterations(Alterations):
             if stack[-3].type == "object_creation_expression":
                 own = self._handing.parameters_of(self._handing.called(stack[:-2]))
                 return None if own else (stack[:-2], COPY)
-            word = word_in(self.source, stack[-3], "name")
+            word = self._name(stack[-3])
             if word in _COPIES:
                 return stack[:-2], COPY
             alone = word in _SAME and len(elements(above)) == 1
             return (stack[:-2], 0 if alone else 1) if word in _SAME or word == "of" else None
         if above.type == "method_invocation" and is_field(above, "object", node):
-            step = _GIVES.get(word_in(self.source, above, "name"))
+            step = _GIVES.get(self._name(above))
         else:
             fields, step = _HAS.get(above.type, ((), None))
             if fields and not any(is_field(above, field, node) for field in fields):

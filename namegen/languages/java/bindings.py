@@ -2,53 +2,30 @@
 
 from __future__ import annotations
 
-from msgspec.structs import replace
 from tree_sitter import Node
 
-from namegen.languages.alterations import Alterations
-from namegen.languages.java.declarations import declared
-from namegen.languages.java.families import JavaFamilies
 from namegen.languages.java.scopes import scope_of
 from namegen.languages.java.types import base_types, modifiers_of
-from namegen.languages.owned_bindings import Binding, Change, WordBindings
+from namegen.languages.owned_bindings import WordBindings
+from namegen.languages.owned_names import Binding, Change
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Stack, same
+from namegen.languages.sources import Stack, is_field, same
 
 
-def bindings_of(alterations: Alterations, families: JavaFamilies, word: str) -> list[Binding]:
-    """Return every binding of a word in the file, in every scope, in order."""
-    return _JavaBindings(alterations, families, word).all()
-
-
-class _JavaBindings(WordBindings[JavaFamilies]):
+class JavaBindings(WordBindings):
     """Finds all bindings of one word in a Java file."""
-
-    def _declared(self, stack: Stack) -> Binding | None:
-        return declared(self.source, stack)
 
     def _is_alone(self, stack: Stack) -> bool:
         leaf, above = stack[-1], stack[-2]
         if above.type in {"field_access", "scoped_identifier"}:
             return same(above.named_children[0], leaf)
         is_method = above.type == "method_invocation"
-        return not (is_method and same(above.child_by_field_name("name"), leaf))
+        return not (is_method and is_field(above, "name", leaf))
 
     def _change(self, stack: Stack) -> Change | None:
         place, whose = _whole(stack)
-        scope = scope_of(self.source, stack)
-        scopes = self._scopes(scope, whose)
-        above = stack[place - 1]
-        left = above.child_by_field_name("left")
-        if above.type != "assignment_expression" or not same(left, stack[place]):
-            change = self._alteration(stack, place, scopes)
-        else:
-            operator = above.child_by_field_name("operator")
-            plain = operator is not None and operator.type == "=" and bool(scopes)
-            value = above.child_by_field_name("right") if plain else None
-            change = Change(stack[-1], scope, scopes, value=value)
-        if change is None or scopes or whose is None:
-            return change
-        return replace(change, of=self.families.class_of([*stack[: place + 1], whose], scope))
+        scopes = self._scopes(scope_of(self.source, stack), whose)
+        return self._changed(stack, place, scopes, None if scopes else whose)
 
     def _scopes(self, scope: Scope, whose: Node | None) -> tuple[Scope, ...]:
         """Return the scopes that may declare a name, innermost first; none for any object's.
@@ -67,9 +44,6 @@ class _JavaBindings(WordBindings[JavaFamilies]):
         statement = declarator.parent if declarator is not None else None
         return statement is not None and "final" not in modifiers_of(self.source, statement)
 
-    def _scope(self, stack: Stack) -> Scope:
-        return scope_of(self.source, stack)
-
     def _opens_more(self, scope: Scope) -> bool:
         is_type = scope.sort == "anonymous" or scope.node.type == "class_declaration"
         return is_type and bool(base_types(self.source, scope.node))
@@ -79,6 +53,6 @@ def _whole(stack: Stack) -> tuple[int, Node | None]:
     """Return where ``name`` or ``boat.name`` stands, and what stands before it."""
     above = stack[-2]
     whose = above.child_by_field_name("object") if above.type == "field_access" else None
-    if whose is None or not same(above.child_by_field_name("field"), stack[-1]):
+    if whose is None or not is_field(above, "field", stack[-1]):
         return len(stack) - 1, None
     return len(stack) - 2, whose

@@ -8,7 +8,7 @@ from tree_sitter import Node
 
 from namegen.languages.java.scopes import TYPES
 from namegen.languages.java.types import type_arguments
-from namegen.languages.sources import Source, Stack, elements, named_child, same
+from namegen.languages.sources import Source, Stack, elements, is_field, named_child, same
 from namegen.languages.uses import Use
 from namegen.model.workspaces import LookupRule
 
@@ -26,7 +26,7 @@ def constructions(source: Source, rule: LookupRule, stack: Stack) -> Iterator[Us
         return
     named, above = stack[place], stack[place - 1]
     match above.type:
-        case "object_creation_expression" if same(above.child_by_field_name("type"), named):
+        case "object_creation_expression" if is_field(above, "type", named):
             given = above.child_by_field_name("arguments")
             if given is not None:
                 yield Use(rule, tuple(stack[:place]), given, type_arguments(named))
@@ -34,7 +34,7 @@ def constructions(source: Source, rule: LookupRule, stack: Stack) -> Iterator[Us
             yield Use(rule, tuple(stack[:place]), above, passed_on=True)
         case "superclass":
             yield from _invoked(rule, stack[: place - 1], "super")
-        case kind if kind in TYPES and same(above.child_by_field_name("name"), named):
+        case kind if kind in TYPES and is_field(above, "name", named):
             yield from _invoked(rule, stack[:place], "this")
             yield from _constants(rule, stack[:place])
 

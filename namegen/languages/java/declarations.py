@@ -5,9 +5,9 @@ from __future__ import annotations
 from tree_sitter import Node
 
 from namegen.languages.java.scopes import TYPES, scope_of
-from namegen.languages.owned_bindings import Binding
+from namegen.languages.owned_names import Binding
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack, same
+from namegen.languages.sources import Source, Stack, is_field, same
 
 _FIELDS = frozenset({"field_declaration", "constant_declaration"})
 _CALL = "method_invocation"
@@ -22,7 +22,7 @@ def declared(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 -
     kind = parent.type
     if kind in {"lambda_expression", "inferred_parameters"}:
         return _lambda_parameter(source, stack)
-    if not same(parent.child_by_field_name("name"), leaf):
+    if not is_field(parent, "name", leaf):
         return None
     scope = scope_of(source, stack)
     if kind == "variable_declarator":

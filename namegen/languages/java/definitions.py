@@ -4,35 +4,33 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.definitions import reason
 from namegen.languages.expressions import RUN_TIME
 from namegen.languages.java.altering import JavaAlterations
-from namegen.languages.java.bindings import bindings_of
+from namegen.languages.java.bindings import JavaBindings
 from namegen.languages.java.expressions import dotted, expression
 from namegen.languages.java.families import JavaFamilies
-from namegen.languages.java.scopes import scope_of, tries
-from namegen.languages.java.types import base_types, modifiers_of, type_words
+from namegen.languages.java.scopes import tries
+from namegen.languages.java.types import modifiers_of, type_words
 from namegen.languages.members import MemberFinder
-from namegen.languages.owned_bindings import Binding
+from namegen.languages.owned_names import Binding
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack, elements, same, span_of
-from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
+from namegen.languages.sources import Source, elements, same, span_of
+from namegen.model.facts import Definition, Expression, Path, Ref, Unknown
 
 _CONSTRUCTOR = "constructor_declaration"
+_NO_TEXTS = {"constant": "an enum constant is not text itself"}
 
 
 class Definitions(MemberFinder):
     """Finds the definitions of a file on demand, and remembers what was asked."""
 
     ANONYMOUS = "object_creation_expression"
+    BINDINGS = JavaBindings
+    NO_TEXTS = _NO_TEXTS
+    EXPRESSION = expression
 
     def __init__(self, source: Source) -> None:
-        super().__init__(source)
-        self._alterations = JavaAlterations(source)
-        self._families = JavaFamilies(source)
-
-    def _bindings_of(self, word: str) -> list[Binding]:
-        return bindings_of(self._alterations, self._families, word)
+        super().__init__(JavaAlterations(source), JavaFamilies(source))
 
     def _sought(self, path: Path) -> list[Definition]:
         if path[0].startswith("@"):
@@ -45,27 +43,6 @@ class Definitions(MemberFinder):
         """Return the bindings of a word inside the method or block at a byte: ("@120", "name")."""
         is_local = len(path) == 2 and path[0].startswith("@")
         return self._in_region(path) if is_local else []
-
-    def _base_types(self, node: Node) -> list[Path]:
-        return base_types(self.source, node)
-
-    def _tries(self, scope: Scope, words: Path) -> tuple[Path, ...]:
-        return tries(scope, words)
-
-    def _scope(self, stack: Stack) -> Scope:
-        return scope_of(self.source, stack)
-
-    def _value(self, binding: Binding) -> Expression:
-        span = span_of(binding.name)
-        if binding.way == "each" and binding.value is not None:
-            return Each(expression(self.source, binding.within, binding.value), span)
-        if binding.way == "constant":
-            return Unknown("an enum constant is not text itself", span)
-        if binding.way == "method" and binding.value is not None:
-            return self._returned(binding, binding.value)
-        if binding.value is None:
-            return reason(binding)
-        return expression(self.source, binding.within, binding.value)
 
     def _below(self, binding: Binding, rest: Path, path: Path) -> list[Definition]:
         """Return a member of an enum constant or of an object of a declared type."""
@@ -144,13 +121,8 @@ class Definitions(MemberFinder):
         beside = elements(constructor.parent) if constructor.parent is not None else []
         return sum(one.type == _CONSTRUCTOR and _count(one) == count for one in beside)
 
-    def _returned(self, binding: Binding, method: Node) -> Expression:
-        """Return what a method always gives, if nothing can override it."""
-        value = _only_return(method)
-        if value is None or not _is_final(self.source, method, binding):
-            called = self.source.text(binding.name)
-            return Unknown(f"it is made at run time by `{called}()`", span_of(binding.name))
-        return expression(self.source, binding.within, value)
+    def _always_returned(self, binding: Binding, function: Node) -> Node | None:
+        return _only_return(function) if _is_final(self.source, function, binding) else None
 
     def _returned_name(self, binding: Binding) -> str | None:
         value = _only_return(binding.value) if binding.value is not None else None

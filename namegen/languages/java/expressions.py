@@ -28,7 +28,7 @@ def dotted(source: Source, node: Node | None) -> Path | None:
     words: list[str] = []
     while node is not None and node.type in {"field_access", "scoped_identifier"}:
         last = node.child_by_field_name("field") or node.child_by_field_name("name")
-        words.append(source.text(last) if last is not None else "")
+        words.append(source.text(last))
         node = node.child_by_field_name("object") or node.child_by_field_name("scope")
     if node is None or node.type not in {"identifier", "this", "type_identifier"}:
         return None
@@ -90,10 +90,6 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     return Ref(tries(scope, (*of, f"{called}()")), span_of(node))
 
 
-def _assignment(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
-    return expression(source, scope, node.child_by_field_name("right"), depth)
-
-
 _READERS: dict[str, Reader[Scope]] = {
     "string_literal": _string,
     "character_literal": _string,
@@ -102,7 +98,6 @@ _READERS: dict[str, Reader[Scope]] = {
     "scoped_identifier": _name,
     "method_invocation": _call,
     "array_creation_expression": _array,
-    "assignment_expression": _assignment,
 }
 
 expression = ExpressionReader(
@@ -112,5 +107,6 @@ expression = ExpressionReader(
     sums=frozenset({"binary_expression"}),
     lists=frozenset({"array_initializer", "element_value_array_initializer"}),
     choices=frozenset({"ternary_expression"}),
+    assignments=frozenset({"assignment_expression"}),
 )
 """Returns a value as text, without following any name."""

@@ -8,19 +8,28 @@ from tree_sitter import Node
 
 from namegen.languages.families import Families, Kin
 from namegen.languages.java.declarations import declared
-from namegen.languages.java.scopes import TYPES
+from namegen.languages.java.scopes import TYPES, scope_of, tries
 from namegen.languages.java.types import base_types, type_words
-from namegen.languages.owned_bindings import Binding
+from namegen.languages.owned_names import Naming
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Stack, elements
 
 _KEYWORDS = ("class", "enum", "interface", "new", "record")
 _MADE = "object_creation_expression"
-_ANY = "Object"
 
 
 class JavaFamilies(Families):
     """Knows the types of one Java file."""
+
+    NAMING = Naming(
+        declared=declared,
+        scope_of=scope_of,
+        tries=tries,
+        base_types=base_types,
+        type_words=type_words,
+        assignment="assignment_expression",
+        top="Object",
+    )
 
     def _types(self) -> Iterator[Kin]:
         for stack in self.source.stacks(_KEYWORDS):
@@ -28,10 +37,7 @@ class JavaFamilies(Families):
             bodies = (one.type == "class_body" for one in node.named_children)
             if node.type in TYPES or (node.type == _MADE and any(bodies)):
                 bases = tuple(words[-1] for words in base_types(self.source, node))
-                yield Kin(self._word(node.child_by_field_name("name")), node, bases)
-
-    def _declaration(self, stack: Stack) -> Binding | None:
-        return declared(self.source, stack)
+                yield Kin(self.source.text(node.child_by_field_name("name")), node, bases)
 
     def class_of(self, stack: Stack, scope: Scope) -> str:
         """Return the name of the class of the object at the end of a stack; empty if not told."""
@@ -44,9 +50,7 @@ class JavaFamilies(Families):
             case "cast_expression" | "object_creation_expression":
                 return self._of_type(node.child_by_field_name("type"))
             case "super":
-                own = scope.type
-                bases = base_types(self.source, own.node) if own is not None else []
-                return bases[0][-1] if bases else ""
+                return self._base_of(scope.type)
             case "array_access":
                 return self._of_variable(node.child_by_field_name("array"), scope, is_array=True)
         return self._of_variable(node, scope)
@@ -73,11 +77,3 @@ class JavaFamilies(Families):
         if made is not None and made.type == _MADE:
             kind = made.child_by_field_name("type")
         return self._of_type(kind)
-
-    def _of_type(self, node: Node | None) -> str:
-        """Return the name of a class; of a parameter of a class, a capital, it is not told."""
-        words = type_words(self.source, node)
-        return "" if not words or len(words[-1]) == 1 or words[-1] == _ANY else words[-1]
-
-    def _word(self, node: Node | None) -> str:
-        return self.source.text(node) if node is not None else ""

@@ -9,7 +9,7 @@ from tree_sitter import Node
 from namegen.languages.alterations import Handed
 from namegen.languages.java.declarations import EACH
 from namegen.languages.java.types import base_types, type_words
-from namegen.languages.sources import Source, Stack, elements, same, span_of
+from namegen.languages.sources import Source, Stack, elements, is_field, place_in, span_of
 from namegen.model.places import Span
 
 _KEEPERS = frozenset({"add", "addFirst", "addLast", "offer", "put", "set"})
@@ -46,7 +46,7 @@ class Handing:
             case "return_statement":
                 inner = ("lambda_expression", *_CALLABLES)
                 around_it = next((one for one in reversed(stack) if one.type in inner), None)
-                name = word_in(self.source, around_it, "name") if around_it is not None else ""
+                name = self._name(around_it) if around_it is not None else ""
                 if name:
                     yield Handed(name, self._everywhere, called=True)
 
@@ -54,7 +54,7 @@ class Handing:
         """Yield the parameter of a lambda that gets each element of a list."""
         given = call.child_by_field_name("arguments")
         function = elements(given)[0] if given is not None and elements(given) else None
-        if function is None or word_in(self.source, call, "name") not in EACH:
+        if function is None or self._name(call) not in EACH:
             return
         listed = function.child_by_field_name("parameters")
         names = [listed] if listed is not None and listed.type == "identifier" else []
@@ -87,7 +87,7 @@ class Handing:
 
     def _given(self, stack: Stack) -> Iterator[Handed]:
         """Yield the parameters of this file that an argument fills, or what it is put into."""
-        place = place_of(stack)
+        place = place_in(stack[-2], stack[-1])
         call = stack[-3]
         for listed, within in self.parameters_of(self.called(stack[:-2])):
             one = listed[min(place, len(listed) - 1)] if listed else None
@@ -98,17 +98,20 @@ class Handing:
                     yield from self._declared(inner, None, within, 0 if alone else 1)
             elif one is not None and place < len(listed):
                 yield from self._declared(one, one.child_by_field_name("type"), within)
-        if call.type == "method_invocation" and word_in(self.source, call, "name") in _KEEPERS:
+        if call.type == "method_invocation" and self._name(call) in _KEEPERS:
             yield from (
                 Handed(one.word, one.within, one.step + 1)
                 for one in self._assigned(call.child_by_field_name("object"))
             )
 
+    def _name(self, node: Node) -> str:
+        return self.source.text(node.child_by_field_name("name"))
+
     def called(self, stack: Stack) -> str:
         """Return the name of the method or of the class whose constructor a call calls."""
         call = stack[-1]
         if call.type == "method_invocation":
-            return word_in(self.source, call, "name")
+            return self._name(call)
         if call.type == "object_creation_expression":
             words = type_words(self.source, call.child_by_field_name("type"))
             return words[-1] if words else ""
@@ -119,7 +122,7 @@ class Handing:
         if called is not None and called.type == "super":
             bases = base_types(self.source, of_type[-1])
             return bases[0][-1] if bases else ""
-        return word_in(self.source, of_type[-1], "name")
+        return self._name(of_type[-1])
 
     def parameters_of(self, word: str) -> list[tuple[list[Node], Span]]:
         """Return the parameters of each method or constructor of a name, and where they are it."""
@@ -136,19 +139,3 @@ class Handing:
                     found.append((elements(listed), span_of(above)))
             self._parameters[word] = found
         return self._parameters[word]
-
-
-def place_of(stack: Stack) -> int:
-    """Return which of the arguments the last of the stack is."""
-    return next(at for at, one in enumerate(elements(stack[-2])) if same(one, stack[-1]))
-
-
-def is_field(node: Node, field: str, child: Node) -> bool:
-    """Whether a node is what another has in one of its fields."""
-    return same(node.child_by_field_name(field), child)
-
-
-def word_in(source: Source, node: Node, field: str) -> str:
-    """Return the text of a field of a node; empty where there is none."""
-    name = node.child_by_field_name(field)
-    return source.text(name) if name is not None else ""

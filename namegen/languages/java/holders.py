@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from tree_sitter import Node
 
 from namegen.languages.java.definitions import Definitions
-from namegen.languages.sources import Source, same
+from namegen.languages.sources import Source, is_field
 
 _DECLARATIONS = frozenset(
     {"field_declaration", "local_variable_declaration", "formal_parameter", "resource"}
@@ -39,9 +39,9 @@ def _target(stack: Sequence[Node]) -> Node | None:
         place -= 1
     node, above = stack[place], stack[place - 1]
     if above.type in {"variable_declarator", "resource"}:
-        value = same(above.child_by_field_name("value"), node)
+        value = is_field(above, "value", node)
         return above.child_by_field_name("name") if value else None
-    if above.type != "assignment_expression" or not same(above.child_by_field_name("right"), node):
+    if above.type != "assignment_expression" or not is_field(above, "right", node):
         return None
     left = above.child_by_field_name("left")
     if left is not None and left.type == "field_access":

@@ -16,8 +16,8 @@ from namegen.languages.java.scopes import scope_of
 from namegen.languages.java.types import last_words, type_arguments, type_words
 from namegen.languages.parameters import Parameter
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack, elements, named_child, same
-from namegen.languages.uses import LookupFinder, Use, kind_among
+from namegen.languages.sources import Source, Stack, elements, is_field, named_child, same
+from namegen.languages.uses import LookupFinder, Use, kind_asked, placed
 from namegen.model.facts import Expression
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
@@ -54,9 +54,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
 
     def _call(self, rule: LookupRule, stack: Stack) -> Use | None:
         parent = stack[-2]
-        if parent.type != "method_invocation" or not same(
-            parent.child_by_field_name("name"), stack[-1]
-        ):
+        if parent.type != "method_invocation" or not is_field(parent, "name", stack[-1]):
             return None
         receiver = parent.child_by_field_name("object")
         if rule.on is not None:
@@ -82,7 +80,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         place = len(stack) - 1
         if stack[place - 1].type == "scoped_identifier":
             place -= 1
-            if not same(stack[place].child_by_field_name("name"), stack[-1]):
+            if not is_field(stack[place], "name", stack[-1]):
                 return None
             if (
                 rule.on is not None
@@ -95,7 +93,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         arguments = annotation.child_by_field_name("arguments")
         if annotation.type != "annotation" or arguments is None:
             return None
-        if not same(annotation.child_by_field_name("name"), stack[place]):
+        if not is_field(annotation, "name", stack[place]):
             return None
         return Use(rule, tuple(stack[:place]), arguments)
 
@@ -126,9 +124,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         rule, given = use.rule, elements(use.given)
         if rule.shape == "annotation":
             return self._elements_named(given, rule)
-        if rule.name_at == "rest":
-            return given
-        return [given[place] for place in rule.name_at if place < len(given)]
+        return placed(given, rule.name_at)
 
     def _elements_named(self, given: list[Node], rule: LookupRule) -> list[Node]:
         """Return the values of an annotation that are names: of the key, else its one value."""
@@ -147,17 +143,13 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         return keyed
 
     def _kind(self, use: Use) -> str | None:
-        rule = use.rule
-        if rule.kind_at is not None and use.given.type == "argument_list":
-            given = elements(use.given)
-            at = given[rule.kind_at] if rule.kind_at < len(given) else None
-            return rule.kinds.get(last_word(self.source, at) or "", rule.kind)
-        words: set[str] = set()
-        if rule.kind_by == "type-argument":
-            words = last_words(self.source, use.types)
-        elif rule.kind_by == "declared-type":
-            words = last_words(self.source, declared_type(self.definitions, use.stack))
-        return kind_among(rule, words)
+        given = elements(use.given) if use.given.type == "argument_list" else []
+        return kind_asked(
+            use.rule,
+            lambda place: last_word(self.source, next(iter(placed(given, (place,))), None)),
+            lambda: last_words(self.source, use.types),
+            lambda: last_words(self.source, declared_type(self.definitions, use.stack)),
+        )
 
 
 def last_word(source: Source, node: Node | None) -> str | None:

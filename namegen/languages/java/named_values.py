@@ -9,7 +9,7 @@ from __future__ import annotations
 from tree_sitter import Node
 
 from namegen.languages.named_values import NamedValues
-from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.sources import Source, Stack, assigned_to, elements, is_field, same
 
 _PUT = "put"
 
@@ -17,7 +17,7 @@ _PUT = "put"
 def _set(stack: Stack) -> Node | None:
     """Return the one argument of a call of the setter that the last node names."""
     call = stack[-2]
-    if call.type != "method_invocation" or not _is(call, "name", stack[-1]):
+    if call.type != "method_invocation" or not is_field(call, "name", stack[-1]):
         return None
     given = call.child_by_field_name("arguments")
     arguments = elements(given) if given is not None else []
@@ -37,16 +37,9 @@ def _put(source: Source, stack: Stack) -> Node | None:
 def _assigned(stack: Stack) -> Node | None:
     """Return what is assigned to the field of an object that the last node names."""
     access = stack[-2]
-    if access.type != "field_access" or not _is(access, "field", stack[-1]):
+    if access.type != "field_access" or not is_field(access, "field", stack[-1]):
         return None
-    above = stack[-3]
-    operator = above.child_by_field_name("operator")
-    plain = operator is not None and operator.type == "="
-    return above.child_by_field_name("right") if plain and _is(above, "left", access) else None
-
-
-def _is(node: Node, field: str, child: Node) -> bool:
-    return same(node.child_by_field_name(field), child)
+    return assigned_to(access, stack[-3])
 
 
 named_values = NamedValues("string_fragment", _put, _assigned, _set, ("set", "with"))

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-
 from tree_sitter import Node
 
 from namegen.languages.java.definitions import Definitions
@@ -16,7 +14,7 @@ from namegen.languages.java.scopes import TYPES, scope_of, tries
 from namegen.languages.numbers import NumberForms
 from namegen.languages.readings import TreeReading
 from namegen.languages.sources import Stack, same
-from namegen.model.facts import LookupSite, Path
+from namegen.model.facts import Path
 
 _SIMPLE_STATEMENTS = frozenset(
     {
@@ -77,16 +75,12 @@ class JavaReading(TreeReading[Definitions, Imports]):
         suffixes="lfd",
     )
     LOOKS_UP = looks_up
+    FINDER = Finder
+    NAMED_VALUES = named_values
     IDENTIFIERS = frozenset({"identifier", "type_identifier"})
 
     def _parts(self) -> tuple[Definitions, Imports]:
         return Definitions(self.source), Imports(self.source)
-
-    def _sites(self) -> Sequence[LookupSite]:
-        return Finder(self.source, self.bound, self.imports, self.rules).sites(self.candidates)
-
-    def _named_values(self, name: str) -> Iterable[Node]:
-        return named_values(self.source, name)
 
     def _member(self, statement: Node) -> Node | None:
         if statement.type not in _MEMBERS:

@@ -65,8 +65,7 @@ def inside(source: Source, scope: Scope, node: Node, child: Node) -> Scope | Non
 
 def name_of(source: Source, node: Node) -> str:
     """Return the name of a type or method; empty for anything else."""
-    name = node.child_by_field_name("name") if node.type in _NAMED else None
-    return source.text(name) if name is not None else ""
+    return source.text(node.child_by_field_name("name")) if node.type in _NAMED else ""
 
 
 def tries(scope: Scope, words: Path) -> tuple[Path, ...]:

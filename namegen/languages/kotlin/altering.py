@@ -8,17 +8,25 @@ from collections.abc import Iterator
 from tree_sitter import Node
 
 from namegen.languages.alterations import COPY, Alterations, Handed
-from namegen.languages.kotlin.callables import Callables, place_of
+from namegen.languages.kotlin.callables import Callables
 from namegen.languages.kotlin.expressions import LISTS
 from namegen.languages.kotlin.handing import Handing
 from namegen.languages.kotlin.trees import (
     called_of,
     infix_word,
-    is_field,
     key_of,
     word_of,
 )
-from namegen.languages.sources import Source, Stack, elements, named_child, same
+from namegen.languages.sources import (
+    Source,
+    Stack,
+    assigned_to,
+    elements,
+    is_field,
+    named_child,
+    place_in,
+    same,
+)
 
 _METHODS = frozenset(
     {"add", "addAll", "addFirst", "addLast", "clear", "fill", "minusAssign", "plusAssign", "put"}
@@ -76,7 +84,7 @@ class KotlinAlterations(Alterations):
             case "index_expression" if same(named_child(above, 0), node):
                 return further.type == "assignment" and is_field(further, "left", above)
             case "assignment" if is_field(above, "left", node):
-                return not _is_plain(above)
+                return assigned_to(node, above) is None
             case "infix_expression" if same(named_child(above, 0), node):
                 return self._is_changing_call(infix_word(self.source, above), above)
             case "value_argument" if not same(key_of(above), node) and len(stack) > 4:
@@ -93,7 +101,7 @@ class KotlinAlterations(Alterations):
         if bare and self._callables.is_handed_in(word):
             return True
         own = bare and self._callables.declares(word)
-        return not own and place_of(stack) == _CHANGERS.get(word)
+        return not own and place_in(stack[-3], stack[-2]) == _CHANGERS.get(word)
 
     def _is_changing_call(self, word: str, call: Node) -> bool:
         """Whether a method that is called on a list, or the lambda that it gets, changes it."""
@@ -147,8 +155,3 @@ def _is_same(above: Node, node: Node) -> bool:  # noqa: PLR0911 - one per form
         case "when_expression" | "try_expression":
             return node.type in {"block", "when_entry"}
     return False
-
-
-def _is_plain(assignment: Node) -> bool:
-    operator = assignment.child_by_field_name("operator")
-    return operator is not None and operator.type == "="

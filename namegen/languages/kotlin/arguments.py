@@ -10,6 +10,7 @@ from tree_sitter import Node
 
 from namegen.languages.kotlin.trees import argument_value, key_of
 from namegen.languages.sources import Source, elements
+from namegen.languages.uses import placed
 
 
 class Arguments(Struct, frozen=True):
@@ -20,9 +21,7 @@ class Arguments(Struct, frozen=True):
 
     def placed(self, places: Sequence[int] | Literal["rest"]) -> list[Node]:
         """Return the arguments at so many places."""
-        if places == "rest":
-            return list(self.positional)
-        return [self.positional[at] for at in places if at < len(self.positional)]
+        return placed(self.positional, places)
 
 
 def arguments(source: Source, given: Node) -> Arguments:

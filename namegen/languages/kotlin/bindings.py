@@ -4,16 +4,12 @@ from __future__ import annotations
 
 from typing import Literal
 
-from msgspec.structs import replace
-
-from namegen.languages.alterations import Alterations
-from namegen.languages.kotlin.declarations import declared
-from namegen.languages.kotlin.families import KotlinFamilies
 from namegen.languages.kotlin.lambdas import given_to
 from namegen.languages.kotlin.scopes import has_receiver, scope_of
 from namegen.languages.kotlin.trees import child_of, key_of
 from namegen.languages.kotlin.types import base_types
-from namegen.languages.owned_bindings import Binding, Change, WordBindings
+from namegen.languages.owned_bindings import WordBindings
+from namegen.languages.owned_names import Binding, Change
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, Stack, named_child, same
 
@@ -21,18 +17,13 @@ _IT = "it"
 """What the one parameter of a lambda is called that names none."""
 
 
-def bindings_of(alterations: Alterations, families: KotlinFamilies, word: str) -> list[Binding]:
-    """Return every binding of a word in the file, in every scope, in order."""
-    return _KotlinBindings(alterations, families, word).all()
-
-
-class _KotlinBindings(WordBindings[KotlinFamilies]):
+class KotlinBindings(WordBindings):
     """Finds all bindings of one word in a Kotlin file."""
 
     def _declared(self, stack: Stack) -> Binding | None:
         if self.word == _IT:
             return _it(self.source, stack, self.found)
-        return declared(self.source, stack)
+        return super()._declared(stack)
 
     def _is_alone(self, stack: Stack) -> bool:
         leaf, above = stack[-1], stack[-2]
@@ -44,7 +35,6 @@ class _KotlinBindings(WordBindings[KotlinFamilies]):
 
     def _change(self, stack: Stack) -> Change | None:
         place, whose = _whole(stack)
-        target, above = stack[place], stack[place - 1]
         scope = scope_of(self.source, stack)
         scopes = tuple(scope.enclosing)
         if whose == "this":
@@ -52,26 +42,14 @@ class _KotlinBindings(WordBindings[KotlinFamilies]):
             scopes = () if opened else tuple(one for one in scopes if one.sort != "region")
         elif whose == "object":
             scopes = ()
-        if above.type != "assignment" or not same(above.child_by_field_name("left"), target):
-            change = self._alteration(stack, place, scopes)
-        else:
-            operator = above.child_by_field_name("operator")
-            plain = operator is not None and operator.type == "=" and whose != "object"
-            value = above.child_by_field_name("right") if plain else None
-            change = Change(stack[-1], scope, scopes, value=value)
-        on = named_child(target, 0) if whose == "object" else None
-        if change is None or on is None:
-            return change
-        return replace(change, of=self.families.class_of([*stack[: place + 1], on], scope))
+        on = named_child(stack[place], 0) if whose == "object" else None
+        return self._changed(stack, place, scopes, on)
 
     def _is_variable(self, declaration: Binding) -> bool:
         statement = declaration.name.parent
         if statement is not None and statement.type == "variable_declaration":
             statement = statement.parent
         return statement is not None and any(one.type == "var" for one in statement.children)
-
-    def _scope(self, stack: Stack) -> Scope:
-        return scope_of(self.source, stack)
 
     def _opens_more(self, scope: Scope) -> bool:
         if scope.sort == "region":

@@ -16,7 +16,7 @@ from namegen.languages.kotlin.trees import (
     last_name,
 )
 from namegen.languages.kotlin.types import base_types, type_words
-from namegen.languages.sources import Source, Stack, elements, same, span_of
+from namegen.languages.sources import Source, Stack, elements, is_field, place_in, span_of
 from namegen.model.places import Span
 
 _LISTS = ("function_value_parameters", "class_parameters", "lambda_parameters")
@@ -48,7 +48,7 @@ class Callables:
             ways = self._parameters_of(self._called(stack[:-2]))
             yield from (listed[-1] for listed in ways if listed)
             return
-        place = place_of(stack)
+        place = place_in(stack[-3], stack[-2])
         key = key_of(stack[-2])
         for listed in self._parameters_of(self._called(stack[:-3])):
             if key is not None:
@@ -83,7 +83,7 @@ class Callables:
                 function
                 for function, name in above
                 if function.type == "function_declaration"
-                and same(function.child_by_field_name("name"), name)
+                and is_field(function, "name", name)
                 and any(child.type == "." for child in function.children)
             ]
         return self._extended[word]
@@ -96,7 +96,7 @@ class Callables:
             if callee is not None and callee.type == "call_expression":  # on(boat) { ... }
                 callee = called_of(callee)
             name = last_name(callee)
-            return self.source.text(name) if name is not None else ""
+            return self.source.text(name)
         if call.type == "constructor_invocation":
             words = type_words(self.source, child_of(call, "user_type"))
             return words[-1] if words else ""
@@ -107,7 +107,7 @@ class Callables:
             bases = base_types(self.source, owner)
             return bases[0][-1] if bases else ""
         name = owner.child_by_field_name("name")
-        return self.source.text(name) if name is not None else ""
+        return self.source.text(name)
 
     def _parameters_of(self, word: str) -> list[list[Filled]]:
         """Return the parameters of each function, or way to make an object, of a name."""
@@ -136,11 +136,6 @@ class Callables:
                 several = False
 
 
-def place_of(stack: Stack) -> int:
-    """Return which argument of a call it is that holds the last of the stack."""
-    return next(at for at, one in enumerate(elements(stack[-3])) if same(one, stack[-2]))
-
-
 def _ways(stack: Stack) -> list[Node]:
     """Return what has the parameters of the name that is the last of a stack, if it declares one.
 
@@ -150,7 +145,7 @@ def _ways(stack: Stack) -> list[Node]:
     if declaration.type == "variable_declaration":
         value = after_sign(stack[-3], "=") if stack[-3].type == "property_declaration" else None
         return [value] if value is not None and value.type in _FUNCTIONS else []
-    if not same(declaration.child_by_field_name("name"), stack[-1]):
+    if not is_field(declaration, "name", stack[-1]):
         return []
     if declaration.type == "function_declaration":
         return [declaration]

@@ -10,7 +10,7 @@ from namegen.languages.kotlin.expressions import dotted, opened
 from namegen.languages.kotlin.scopes import tries
 from namegen.languages.kotlin.trees import after_sign, called_of, child_of, last_name
 from namegen.languages.kotlin.types import type_words
-from namegen.languages.owned_bindings import Binding
+from namegen.languages.owned_names import Binding
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, named_child
 from namegen.model.facts import Path

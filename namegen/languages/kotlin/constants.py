@@ -10,9 +10,7 @@ from tree_sitter import Node
 from namegen.errors import UnusableInput
 from namegen.languages.edits import spliced
 from namegen.languages.import_lines import Edit, ImportLine, imported
-from namegen.languages.kotlin.altering import KotlinAlterations
-from namegen.languages.kotlin.bindings import bindings_of
-from namegen.languages.kotlin.families import KotlinFamilies
+from namegen.languages.kotlin.definitions import Definitions
 from namegen.languages.kotlin.grammar import parser
 from namegen.languages.kotlin.imports import Imports
 from namegen.languages.kotlin.literals import RAW
@@ -85,7 +83,7 @@ def _called(head: _Head, package: str, simple: str) -> tuple[str, list[Edit]]:
     for one in head.imports.all:
         if not one.star and ".".join(one.words) == name:
             return one.local, []
-    local = bindings_of(KotlinAlterations(head.source), KotlinFamilies(head.source), simple)
+    local = Definitions(head.source).bindings(simple)
     words = [one for one in head.imports.all if one.local == simple]
     stars = [one for one in head.imports.all if one.star and ".".join(one.words) == package]
     if stars and not local and not words:

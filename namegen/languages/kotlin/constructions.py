@@ -9,7 +9,7 @@ from tree_sitter import Node
 from namegen.languages.kotlin.scopes import TYPES
 from namegen.languages.kotlin.trees import arguments_of, body_of, child_of
 from namegen.languages.kotlin.types import type_words
-from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.sources import Source, Stack, elements, is_field, same
 from namegen.languages.uses import Use
 from namegen.model.workspaces import LookupRule
 
@@ -21,7 +21,7 @@ def constructions(source: Source, rule: LookupRule, stack: Stack) -> Iterator[Us
     derived, and in the class itself ``this("bow")`` and, if it is an enum, its entries.
     """
     above = stack[-2]
-    if above.type in TYPES and same(above.child_by_field_name("name"), stack[-1]):
+    if above.type in TYPES and is_field(above, "name", stack[-1]):
         if rule.on is None:
             yield from _delegated(rule, stack[:-1], "this")
             yield from _entries(rule, stack[:-1])

@@ -19,9 +19,9 @@ from namegen.languages.kotlin.trees import (
     modifiers_of,
     statements,
 )
-from namegen.languages.owned_bindings import Binding, Way
+from namegen.languages.owned_names import Binding, Way
 from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack, named_child, same
+from namegen.languages.sources import Source, Stack, is_field, named_child, same
 
 
 def declared(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 - one per form
@@ -41,9 +41,9 @@ def declared(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 -
         return Binding(leaf, scope.node.id, "unknown", scope, why=RUN_TIME)
     if kind == "enum_entry" and first:
         return Binding(leaf, scope.node.id, "constant", scope, parent)
-    if kind == "type_alias" and same(parent.child_by_field_name("type"), leaf):
+    if kind == "type_alias" and is_field(parent, "type", leaf):
         return Binding(leaf, scope.node.id, "alias", scope, parent.children[-1])
-    if not same(parent.child_by_field_name("name"), leaf):
+    if not is_field(parent, "name", leaf):
         return None
     if kind in TYPES:
         return Binding(leaf, outer.node.id, "type", outer, parent)

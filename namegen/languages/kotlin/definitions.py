@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.definitions import reason
 from namegen.languages.expressions import RUN_TIME
 from namegen.languages.kotlin.altering import KotlinAlterations
-from namegen.languages.kotlin.bindings import bindings_of
+from namegen.languages.kotlin.bindings import KotlinBindings
 from namegen.languages.kotlin.classes import Classes
 from namegen.languages.kotlin.constructors import Constructors
 from namegen.languages.kotlin.declarations import may_be_overridden, returned
@@ -17,31 +16,28 @@ from namegen.languages.kotlin.implicit_receivers import ImplicitReceivers
 from namegen.languages.kotlin.instances import Instance, instance_of
 from namegen.languages.kotlin.scopes import OF_RECEIVER, REGIONS, scope_of, tries
 from namegen.languages.kotlin.trees import body_of, called_of, child_of
-from namegen.languages.kotlin.types import base_types
 from namegen.languages.members import MemberFinder
-from namegen.languages.owned_bindings import Binding
-from namegen.languages.scopes import Scope
-from namegen.languages.sources import Source, Stack, elements, span_of
-from namegen.model.facts import Definition, Each, Expression, Path, Ref, Unknown
+from namegen.languages.owned_names import Binding
+from namegen.languages.sources import Source, elements, span_of
+from namegen.model.facts import Definition, Path, Ref, Unknown
 
 _UNTOLD = "it may be a name of what the lambda works on, whose class is not written here"
+_NO_TEXTS = {"constant": "an enum entry is not text itself", "alias": "it is a type, not text"}
 
 
 class Definitions(MemberFinder):
     """Finds the definitions of a file on demand, and remembers what was asked."""
 
     ANONYMOUS = "object_literal"
+    BINDINGS = KotlinBindings
+    NO_TEXTS = _NO_TEXTS
+    EXPRESSION = expression
 
     def __init__(self, source: Source) -> None:
-        super().__init__(source)
-        self._alterations = KotlinAlterations(source)
-        self._families = KotlinFamilies(source)
+        super().__init__(KotlinAlterations(source), KotlinFamilies(source))
         self.constructors = Constructors(source)
         self._classes = Classes(source, self.bindings, self.bound_at)
         self._receivers = ImplicitReceivers(source, self._classes, self.bindings)
-
-    def _bindings_of(self, word: str) -> list[Binding]:
-        return bindings_of(self._alterations, self._families, word)
 
     def _sought(self, path: Path) -> list[Definition]:
         if path[0].startswith("@"):
@@ -88,30 +84,6 @@ class Definitions(MemberFinder):
     def _sort(self, node: Node) -> str:
         return "an object" if node.type == "object_declaration" else "a type"
 
-    def _base_types(self, node: Node) -> list[Path]:
-        return base_types(self.source, node)
-
-    def _tries(self, scope: Scope, words: Path) -> tuple[Path, ...]:
-        return tries(scope, words)
-
-    def _scope(self, stack: Stack) -> Scope:
-        return scope_of(self.source, stack)
-
-    def _value(self, binding: Binding) -> Expression:
-        span = span_of(binding.name)
-        value = binding.value
-        if binding.way == "each" and value is not None:
-            return Each(expression(self.source, binding.within, value), span)
-        if binding.way == "constant":
-            return Unknown("an enum entry is not text itself", span)
-        if binding.way == "alias":
-            return Unknown("it is a type, not text", span)
-        if binding.way == "method" and value is not None:
-            return self._returned(binding, value)
-        if binding.way in {"parameter", "unknown"} or value is None:
-            return reason(binding)
-        return expression(self.source, binding.within, value)
-
     def _below(self, binding: Binding, rest: Path, path: Path) -> list[Definition]:
         """Return a member of an enum entry or of an object that is made here or declared."""
         span = span_of(binding.name)
@@ -144,19 +116,11 @@ class Definitions(MemberFinder):
                 return instance_of(self, value, one.value, binding.within)
         return None
 
-    def _returned(self, binding: Binding, function: Node) -> Expression:
-        """Return what a function always gives, if nothing can override it."""
-        value = returned(function)
+    def _always_returned(self, binding: Binding, function: Node) -> Node | None:
         parameters = child_of(function, "function_value_parameters")
-        given = elements(parameters) if parameters is not None else []
-        scope = binding.within
-        owner = scope.outer
-        overridden = (
-            owner is not None
-            and owner.sort == "type"
-            and may_be_overridden(self.source, function, owner)
-        )
-        if value is None or given or overridden:
-            called = self.source.text(binding.name)
-            return Unknown(f"it is made at run time by `{called}()`", span_of(binding.name))
-        return expression(self.source, scope, value)
+        owner = binding.within.outer
+        if parameters is not None and elements(parameters):
+            return None
+        if owner is not None and owner.sort == "type":
+            return None if may_be_overridden(self.source, function, owner) else returned(function)
+        return returned(function)

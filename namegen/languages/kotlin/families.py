@@ -9,19 +9,28 @@ from tree_sitter import Node
 from namegen.languages.families import Families, Kin
 from namegen.languages.kotlin.declarations import declared
 from namegen.languages.kotlin.expressions import dotted, opened
-from namegen.languages.kotlin.scopes import TYPES, has_receiver
+from namegen.languages.kotlin.scopes import TYPES, has_receiver, scope_of, tries
 from namegen.languages.kotlin.trees import called_of, last_name
 from namegen.languages.kotlin.types import base_types, type_words
-from namegen.languages.owned_bindings import Binding
+from namegen.languages.owned_names import Binding, Naming
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Stack, named_child
 
 _KEYWORDS = ("class", "interface", "object")
-_ANY = "Any"
 
 
 class KotlinFamilies(Families):
     """Knows the types of one Kotlin file."""
+
+    NAMING = Naming(
+        declared=declared,
+        scope_of=scope_of,
+        tries=tries,
+        base_types=base_types,
+        type_words=type_words,
+        assignment="assignment",
+        top="Any",
+    )
 
     def _types(self) -> Iterator[Kin]:
         for stack in self.source.stacks(_KEYWORDS):
@@ -33,18 +42,13 @@ class KotlinFamilies(Families):
                 named = next((one for one in stack[-3::-1] if one.type in TYPES), node)
             name = named.child_by_field_name("name")
             bases = tuple(words[-1] for words in base_types(self.source, node))
-            yield Kin(self.source.text(name) if name is not None else "", node, bases)
-
-    def _declaration(self, stack: Stack) -> Binding | None:
-        return declared(self.source, stack)
+            yield Kin(self.source.text(name), node, bases)
 
     def class_of(self, stack: Stack, scope: Scope) -> str:
         """Return the name of the class of the object at the end of a stack; empty if not told."""
         node = opened(stack[-1]) if stack[-1].type == "unary_expression" else stack[-1]
         if node.type == "super_expression":
-            own = scope.type
-            bases = base_types(self.source, own.node) if own is not None else []
-            return bases[0][-1] if bases else ""
+            return self._base_of(scope.type)
         if node.type == "navigation_expression" and dotted(self.source, node) is not None:
             first, last = named_child(node, 0), last_name(node)
             is_own = first is not None and first.type == "this_expression" and scope.type
@@ -55,7 +59,7 @@ class KotlinFamilies(Families):
 
     def _of_variable(self, name: Node | None, scopes: Sequence[Scope]) -> str:
         """Return the class that a variable is declared with or made of; a type's is itself."""
-        word = self.source.text(name) if name is not None else ""
+        word = self.source.text(name)
         binding = self.variable(word, scopes)
         if self._may_be_received(binding, scopes):
             return ""
@@ -84,8 +88,3 @@ class KotlinFamilies(Families):
         words = dotted(self.source, called_of(value)) if value.type == "call_expression" else None
         is_class = words is not None and words[-1][:1].isupper() and self.is_made(words[-1])
         return words[-1] if words is not None and is_class else ""
-
-    def _of_type(self, node: Node | None) -> str:
-        """Return the name of a class; of a parameter of a class, a capital, it is not told."""
-        words = type_words(self.source, node)
-        return "" if not words or len(words[-1]) == 1 or words[-1] == _ANY else words[-1]

@@ -15,14 +15,13 @@ from namegen.languages.kotlin.trees import (
     called_of,
     child_of,
     infix_word,
-    is_field,
     key_of,
     lambda_of,
     last_name,
     statements,
     word_of,
 )
-from namegen.languages.sources import Source, Stack, elements, named_child, same, span_of
+from namegen.languages.sources import Source, Stack, elements, is_field, named_child, same, span_of
 from namegen.model.places import Span
 
 _KEEPERS = frozenset({"add", "addFirst", "addLast", "put", "set"})

@@ -16,7 +16,7 @@ from namegen.languages.kotlin.trees import (
     last_name,
     statements,
 )
-from namegen.languages.sources import Source, elements, same
+from namegen.languages.sources import Source, elements, is_field, same
 
 _ASIDE = frozenset({b"also", b"apply"})
 """Functions of Kotlin's library that give what they are called on."""
@@ -69,7 +69,7 @@ def _target(stack: Sequence[Node]) -> Node | None:
             return child_of(node.prev_named_sibling, "identifier")
         case "value_argument":
             return key_of(above)
-        case "assignment" if same(above.child_by_field_name("right"), node):
+        case "assignment" if is_field(above, "right", node):
             return last_name(above.child_by_field_name("left"))
     return None
 

@@ -11,8 +11,8 @@ from namegen.languages.kotlin.classes import UNTOLD, Classes
 from namegen.languages.kotlin.lambdas import receiver_within
 from namegen.languages.kotlin.trees import after_sign, child_of, last_name
 from namegen.languages.kotlin.types import type_words
-from namegen.languages.owned_bindings import Binding
-from namegen.languages.sources import Source, Stack, elements, named_child, same
+from namegen.languages.owned_names import Binding
+from namegen.languages.sources import Source, Stack, elements, is_field, named_child
 from namegen.model.facts import Path
 
 _MOST_ALIASES = 5
@@ -76,7 +76,7 @@ class ImplicitReceivers:
                 declared = [after_sign(above, ":")]
             case "function_body" | "return_expression":
                 declared = [self._given_type(stack[:place])]
-            case "assignment" if same(above.child_by_field_name("right"), node):
+            case "assignment" if is_field(above, "right", node):
                 name = last_name(above.child_by_field_name("left"))
                 bound = self._bindings(self.source.text(name)) if name is not None else []
                 declared = [one.declared for one in bound]

@@ -13,7 +13,7 @@ from namegen.languages.kotlin.constructors import Constructor, Constructors
 from namegen.languages.kotlin.declarations import returned
 from namegen.languages.kotlin.expressions import dotted, expression
 from namegen.languages.kotlin.trees import child_of
-from namegen.languages.owned_bindings import Binding
+from namegen.languages.owned_names import Binding
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Source, span_of
 from namegen.model.facts import Expression, Path, Unknown

@@ -21,7 +21,7 @@ from namegen.languages.kotlin.types import last_words, words_between
 from namegen.languages.parameters import Parameter
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Stack, elements, named_child, occurrences, same
-from namegen.languages.uses import LookupFinder, Use, kind_among
+from namegen.languages.uses import LookupFinder, Use, kind_asked
 from namegen.model.facts import Expression
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
@@ -167,16 +167,13 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
         return [named] if named is not None else given.placed(rule.name_at)
 
     def _kind(self, use: Use) -> str | None:
-        rule = use.rule
-        if rule.kind_at is not None:
-            at = next(iter(self._given(use).placed((rule.kind_at,))), None)
-            return rule.kinds.get(last_word(self.source, at) or "", rule.kind)
-        words: set[str] = set()
-        if rule.kind_by == "type-argument":
-            words = self._type_arguments(use)
-        elif rule.kind_by == "declared-type":
-            words = last_words(self.source, declared_type(self.definitions, use.stack))
-        return kind_among(rule, words)
+        given = self._given(use)
+        return kind_asked(
+            use.rule,
+            lambda place: last_word(self.source, next(iter(given.placed((place,))), None)),
+            lambda: self._type_arguments(use),
+            lambda: last_words(self.source, declared_type(self.definitions, use.stack)),
+        )
 
     def _type_arguments(self, use: Use) -> set[str]:
         """Return the words of ``<...>``, which stand between what is called and its brackets."""

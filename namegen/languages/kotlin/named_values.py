@@ -17,7 +17,7 @@ from namegen.languages.kotlin.trees import (
     last_name,
 )
 from namegen.languages.named_values import NamedValues
-from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.sources import Source, Stack, assigned_to, elements, same
 
 
 def _set(stack: Stack) -> Node | None:
@@ -41,7 +41,8 @@ def _under(source: Source, stack: Stack) -> Node | None:
             pair = len(parts) == 3 and source.text(parts[1]) == "to" and same(parts[0], text)
             return parts[2] if pair else None
         case "index_expression":
-            return _right(stack[-4], above) if len(parts) == 2 and same(parts[1], text) else None
+            is_key = len(parts) == 2 and same(parts[1], text)
+            return assigned_to(above, stack[-4]) if is_key else None
         case "value_argument":
             return _put(source, stack)
     return None
@@ -62,16 +63,8 @@ def _assigned(stack: Stack) -> Node | None:
     if above.type == "value_argument" and same(key_of(above), stack[-1]):
         return argument_value(above)
     if above.type == "navigation_expression" and same(last_name(above), stack[-1]):
-        return _right(stack[-3], above)
+        return assigned_to(above, stack[-3])
     return None
-
-
-def _right(assignment: Node, left: Node) -> Node | None:
-    """Return what is assigned to a node with ``=``."""
-    operator = assignment.child_by_field_name("operator")
-    plain = assignment.type == "assignment" and operator is not None and operator.type == "="
-    on_left = same(assignment.child_by_field_name("left"), left)
-    return assignment.child_by_field_name("right") if plain and on_left else None
 
 
 named_values = NamedValues("string_content", _under, _assigned, _set, ("set", "with"))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from tree_sitter import Node
 
@@ -18,8 +18,9 @@ from namegen.languages.kotlin.trees import body_of, child_of
 from namegen.languages.numbers import NumberForms
 from namegen.languages.prefilters import without_receivers
 from namegen.languages.readings import TreeReading
-from namegen.languages.sources import Stack, merged
-from namegen.model.facts import LookupSite, Path
+from namegen.languages.sources import Stack
+from namegen.languages.stretches import merged
+from namegen.model.facts import Path
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
 
@@ -68,6 +69,8 @@ class KotlinReading(TreeReading[Definitions, Imports]):
         suffixes="lfu",
     )
     LOOKS_UP = looks_up
+    FINDER = Finder
+    NAMED_VALUES = named_values
     IDENTIFIERS = frozenset({"identifier"})
 
     def _parts(self) -> tuple[Definitions, Imports]:
@@ -80,12 +83,6 @@ class KotlinReading(TreeReading[Definitions, Imports]):
     def _broken(self) -> Sequence[Span]:
         unclosed = mended(self.source.data).unclosed
         return merged([*super()._broken, *unclosed]) if unclosed else super()._broken
-
-    def _sites(self) -> Sequence[LookupSite]:
-        return Finder(self.source, self.bound, self.imports, self.rules).sites(self.candidates)
-
-    def _named_values(self, name: str) -> Iterable[Node]:
-        return named_values(self.source, name)
 
     def _body(self, declaration: Node) -> Node | None:
         return body_of(declaration)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.sources import Source, elements, named_child, same
+from namegen.languages.sources import Source, elements, named_child
 
 _BODIES = frozenset({"class_body", "enum_class_body"})
 
@@ -81,15 +81,9 @@ def default_of(listed: Node, parameter: Node) -> Node | None:
     return behind[1] if len(behind) == 2 and behind[0].type == "=" else None
 
 
-def is_field(node: Node, field: str, child: Node) -> bool:
-    """Whether a node is what another has in one of its fields."""
-    return same(node.child_by_field_name(field), child)
-
-
 def word_of(source: Source, node: Node | None) -> str:
     """Return the word that ``a.b`` or ``b`` ends in; empty for anything else."""
-    name = last_name(node)
-    return source.text(name) if name is not None else ""
+    return source.text(last_name(node))
 
 
 def infix_word(source: Source, call: Node) -> str:

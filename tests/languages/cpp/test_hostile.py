@@ -96,3 +96,11 @@ def test_code_that_breaks_off_is_read_all_the_same(code):
         assert known is not None
         assert known.definitions(("nowhere", word)) == []
         known.definitions((word,))
+
+
+@pytest.mark.parametrize("name", ["*this", "this[0]", "(*this)[0]", "(*this).at(0)"])
+@pytest.mark.parametrize("around", ["", "struct Boat "])
+def test_an_object_itself_has_elements_without_a_name(name, around):
+    """Also where no class is around: in a file that breaks off, or behind a macro that opens it."""
+    (answer,) = cpp(f"{around}{{ void go() {{ motor({name}); }} }};")
+    assert answer in {"[it is made at run time]", "[it is taken out of a table]"}

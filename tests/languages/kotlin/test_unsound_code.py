@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from namegen import languages
-from namegen.languages.sources import merged, touches
+from namegen.languages.stretches import merged, touches
 from namegen.model.facts import Reading, Text
 from namegen.model.places import Span
 from tests.languages.kotlin.test_programs import RULES

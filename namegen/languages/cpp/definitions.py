@@ -32,6 +32,7 @@ from namegen.languages.cpp.scopes import Scope
 from namegen.languages.cpp.tables import is_written_out, numbered
 from namegen.languages.cpp.types import EXACT, keeps_text, kept
 from namegen.languages.definitions import CHANGED, DefinitionFinder, reason
+from namegen.languages.expressions import RUN_TIME
 from namegen.languages.sources import Source, same, span_of
 from namegen.model.facts import (
     Definition,
@@ -163,7 +164,7 @@ class Definitions(DefinitionFinder[Binding]):
         first, span = bound[0], span_of(bound[0].name)
         of = goal(self.source, first) if all(map(is_step, bound[1:])) else None
         if of is None or (not of.several and len(bound) > 1):
-            return [Definition(path, Unknown("it is made at run time", span), span)]
+            return [Definition(path, Unknown(RUN_TIME, span), span)]
         value: Expression = Ref(tries(self.source, first.within, of.words), span)
         return [Definition(path, Each(value, span) if of.several else value, span)]
 
@@ -245,7 +246,7 @@ class Definitions(DefinitionFinder[Binding]):
             words is None
             or len({below(self.source, each, after) for each in made if each.way == "function"}) > 1
         ):
-            return Definition(path, Unknown("it is made at run time", span), span)
+            return Definition(path, Unknown(RUN_TIME, span), span)
         found = tries(self.source, one.within, words)
         if not mark and not is_plain(self.source, made):
             mark = ANY

@@ -57,7 +57,7 @@ class Definitions(MemberFinder):
         if words is None and binding.value is not None:
             words = dotted(self.source, binding.value)
         if words is None:
-            return [Definition(path, Unknown("it is made at run time", span), span)]
+            return [Definition(path, Unknown(RUN_TIME, span), span)]
         return [Definition(path, Ref(tries(binding.within, (*words, *rest)), span), span)]
 
     def _of_made(self, binding: Binding, rest: Path) -> Expression | None:

@@ -13,10 +13,10 @@ from msgspec import Struct
 from msgspec.structs import replace
 from tree_sitter import Node
 
+from namegen.languages.cpp.binding import Binding
 from namegen.languages.cpp.classes import Class, class_at, classes, classes_of
 from namegen.languages.cpp.constructions import constructions
 from namegen.languages.cpp.constructors import constructors
-from namegen.languages.cpp.declarations import Binding
 from namegen.languages.cpp.declarators import declared
 from namegen.languages.cpp.library import VALUE_TYPES
 from namegen.languages.cpp.lists import GivenList, given_lists, taken_apart

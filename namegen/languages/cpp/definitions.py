@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from namegen.languages.cpp.aggregates import may_be_listed
+from namegen.languages.cpp.binding import Binding
 from namegen.languages.cpp.bindings import FILLED, bindings_of
 from namegen.languages.cpp.branches import of_branches
 from namegen.languages.cpp.chains import ELEMENT, LED_TO, is_element
 from namegen.languages.cpp.classes import classes_of
-from namegen.languages.cpp.declarations import Binding
 from namegen.languages.cpp.expressions import expression
 from namegen.languages.cpp.functions import returned
 from namegen.languages.cpp.iterators import goal, is_step

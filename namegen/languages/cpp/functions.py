@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator
 
 from tree_sitter import Node
 
+from namegen.languages.cpp.binding import Binding
 from namegen.languages.cpp.classes import Class, classes, classes_of
-from namegen.languages.cpp.declarations import Binding
 from namegen.languages.cpp.expressions import expression
 from namegen.languages.cpp.openings import names_of, tries
 from namegen.languages.cpp.scopes import Scope, function_declarator

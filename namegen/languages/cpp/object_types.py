@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
+from namegen.languages.cpp.binding import Binding
 from namegen.languages.cpp.chains import ELEMENT, chain, is_element
 from namegen.languages.cpp.classes import classes_of
-from namegen.languages.cpp.declarations import Binding
 from namegen.languages.cpp.library import SAME_VALUE, SMART_MAKERS, SMART_POINTERS
 from namegen.languages.cpp.names import dotted, type_arguments, type_words
 from namegen.languages.cpp.openings import std_words

@@ -8,6 +8,7 @@ from tree_sitter import Node
 
 from namegen.languages.cpp.binding import Binding
 from namegen.languages.cpp.classes import Class, classes, classes_of
+from namegen.languages.cpp.declarators import INDIRECT
 from namegen.languages.cpp.expressions import expression
 from namegen.languages.cpp.openings import names_of, tries
 from namegen.languages.cpp.scopes import Scope, function_declarator
@@ -31,7 +32,7 @@ def returned(source: Source, binding: Binding, function: Node) -> Expression:
     within = Scope("region", body, within) if body is not None else within
     kind, declarator = function.child_by_field_name("type"), function_declarator(function)
     outer = function.child_by_field_name("declarator")
-    points = outer is not None and outer.type in {"pointer_declarator", "reference_declarator"}
+    points = outer is not None and outer.type in INDIRECT
     for one in declarator.children if declarator is not None else ():
         behind = elements(one) if one.type == "trailing_return_type" else []
         kind = behind[0] if behind else kind

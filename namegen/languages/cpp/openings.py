@@ -13,6 +13,7 @@ from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.cpp.classes import classes_of, template_parameters
+from namegen.languages.cpp.declarators import nested
 from namegen.languages.cpp.library import KNOWN
 from namegen.languages.cpp.names import LETTERS, dotted, is_of_letters, type_words
 from namegen.languages.cpp.scopes import Scope, scope_of
@@ -64,10 +65,8 @@ def _of_statement(source: Source, node: Node) -> Iterator[Opening]:
 
 def _alias(source: Source, node: Node) -> Path | None:
     """Return the new name that a ``using`` or a ``typedef`` gives: ``typedef char Name[9];``."""
-    name = node.child_by_field_name("name") or node.child_by_field_name("declarator")
-    while name is not None and name.child_by_field_name("declarator") is not None:
-        name = name.child_by_field_name("declarator")
-    return dotted(source, name)
+    inner = [*nested(node.child_by_field_name("declarator"))]
+    return dotted(source, node.child_by_field_name("name") or (inner[-1] if inner else None))
 
 
 def _aliased(source: Source, kind: Node | None) -> Path | None:

@@ -6,7 +6,12 @@ from tree_sitter import Node
 
 from namegen.languages.cpp.binding import Binding
 from namegen.languages.cpp.chains import begun
-from namegen.languages.cpp.declarators import PARAMETERS, Declared, arguments_as_parameters
+from namegen.languages.cpp.declarators import (
+    INDIRECT,
+    PARAMETERS,
+    Declared,
+    arguments_as_parameters,
+)
 from namegen.languages.cpp.names import dotted
 from namegen.languages.cpp.scopes import Scope, function_declarator, scope_of
 from namegen.languages.cpp.storage import fixed_as
@@ -26,7 +31,7 @@ def function(stack: Stack, found: Declared, scope: Scope, path: Path) -> Binding
     if statement.type == "function_definition":
         return Binding(leaf, called, "function", scope, statement)
     declarator = next(node for node in reversed(stack) if node.type == "function_declarator")
-    before = {"pointer_declarator", "reference_declarator", "function_declarator"}
+    before = INDIRECT | {"function_declarator"}
     given = arguments_as_parameters(declarator) if before.issuperset(found.parts) else []
     if len(given) == 1 and statement.type == "declaration":
         return Binding(leaf, path, "value", scope, given[0], "", found.type, found.points)

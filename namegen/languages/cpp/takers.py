@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from tree_sitter import Node
 
-from namegen.languages.cpp.declarators import PARAMETERS
+from namegen.languages.cpp.declarators import INDIRECT, PARAMETERS, nested
 from namegen.languages.cpp.names import is_constant
 from namegen.languages.cpp.scopes import function_declarator
 from namegen.languages.cpp.variable_uses import Answer, Follow, Use
@@ -19,7 +19,7 @@ _POINTING = frozenset(
     {"abstract_array_declarator", "abstract_pointer_declarator", "array_declarator"}
     | {"pointer_declarator"}
 )
-_OUTER = frozenset({"function_declarator", "pointer_declarator", "reference_declarator"})
+_OUTER = INDIRECT | {"function_declarator"}
 
 
 def taken(use: Use, word: str, place: int | None) -> Answer:
@@ -94,13 +94,7 @@ def _parameters(listed: Node, place: int | None) -> Iterator[Node]:
 
 
 def _declarators(parameter: Node) -> Iterator[Node]:
-    """Yield the declarator of a parameter and those within it."""
-    node = parameter.child_by_field_name("declarator")
-    while node is not None:
-        yield node
-        inner = node.child_by_field_name("declarator")
-        last = node.named_children[-1] if node.type in _LOOSE and node.named_child_count else None
-        node = inner or last
+    return nested(parameter.child_by_field_name("declarator"), _LOOSE)
 
 
 def _name(parameter: Node) -> Node | None:

@@ -166,7 +166,7 @@ def out_of_class(source: Source) -> Iterator[Construction]:
 
 def _initializers(stack: tuple[Node, ...]) -> Iterator[Construction]:
     listed = next((one for one in stack[-1].children if one.type == "field_initializer_list"), None)
-    for one in elements(listed) if listed is not None else []:
+    for one in elements(listed):
         name = one.named_children[0]
         if one.type == "field_initializer" and name.type == "field_identifier":
             yield Construction((*stack, listed or one, one), one.named_children[-1])

@@ -11,7 +11,7 @@ from tree_sitter import Node
 
 from namegen.languages.cpp.library import LISTS
 from namegen.languages.cpp.names import dotted
-from namegen.languages.sources import Source, Stack, elements, is_field, same
+from namegen.languages.sources import Source, Stack, elements, field_of, is_field, same
 from namegen.model.facts import Path
 
 STATEMENTS = frozenset(
@@ -169,8 +169,7 @@ def arguments_as_parameters(declarator: Node | None) -> list[Node]:
 
     Empty where a parameter is more than a bare name: then it is one.
     """
-    listed = declarator.child_by_field_name("parameters") if declarator is not None else None
-    given = elements(listed) if listed is not None else []
+    given = elements(field_of(declarator, "parameters"))
     return given if all(map(_may_be_argument, given)) else []
 
 

@@ -68,7 +68,7 @@ def _of_value(source: Source, value: Node, after: Path) -> Path | None:
         word = words[-1] if words else ""
         if word in SMART_MAKERS:
             return _of_type(source, _first_argument(called), after)
-        arguments = elements(given) if given is not None else []
+        arguments = elements(given)
         if word in SAME_VALUE and len(arguments) == 1:
             value = arguments[0]
         elif words and classes_of(source, word):

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
-from itertools import takewhile
+from itertools import chain, takewhile
 
 from msgspec import Struct
 from tree_sitter import Node
@@ -41,6 +41,11 @@ def openings(source: Source) -> Mapping[Path, Sequence[Opening]]:
             if one.target[-1]:  # the parser supposes a name where none stands
                 found.setdefault(scope_of(source, stack[:-1]).path, []).append(one)
     return found
+
+
+def every_opening(source: Source) -> Iterator[Opening]:
+    """Yield what is opened anywhere in a file."""
+    return chain.from_iterable(openings(source).values())
 
 
 def _of_statement(source: Source, node: Node) -> Iterator[Opening]:
@@ -85,7 +90,7 @@ def std_words(source: Source, words: Path) -> Path | None:
         return plain[1:] or None
     if len(words) > 1:
         return None
-    opened = (one for some in openings(source).values() for one in some)
+    opened = every_opening(source)
     targets = {one.target for one in opened if one.local in {"", words[0]}}
     is_opened = ("std", *words) in targets or (("std",) in targets and words[0] in KNOWN)
     return words if is_opened and not classes_of(source, words[0]) else None
@@ -106,8 +111,9 @@ def names_of(source: Source, word: str) -> frozenset[str]:
 def _locals(source: Source) -> Mapping[str, Sequence[str]]:
     """Return the names that a file has for others, by the last word of these."""
     found: dict[str, list[str]] = {}
-    for one in (one for some in openings(source).values() for one in some if one.local):
-        found.setdefault(one.target[-1], []).append(one.local)
+    for one in every_opening(source):
+        if one.local:
+            found.setdefault(one.target[-1], []).append(one.local)
     return found
 
 

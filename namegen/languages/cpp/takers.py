@@ -11,7 +11,7 @@ from namegen.languages.cpp.declarators import INDIRECT, PARAMETERS, nested
 from namegen.languages.cpp.names import is_constant
 from namegen.languages.cpp.scopes import function_declarator
 from namegen.languages.cpp.variable_uses import Answer, Follow, Use
-from namegen.languages.sources import Source, elements
+from namegen.languages.sources import Source, elements, field_of
 
 _HOLDERS = frozenset({"declaration", "field_declaration", "function_definition"})
 _LOOSE = frozenset({"reference_declarator", "abstract_reference_declarator"})
@@ -79,7 +79,7 @@ def takers(source: Source, word: str) -> Sequence[tuple[Node, Node]]:
             value = above.child_by_field_name("value")
             holder = value if value is not None and value.type == "lambda_expression" else None
         declarator = function_declarator(holder) if holder is not None else None
-        listed = declarator.child_by_field_name("parameters") if declarator is not None else None
+        listed = field_of(declarator, "parameters")
         if holder is not None and listed is not None:
             found.append((holder, listed))
     return found

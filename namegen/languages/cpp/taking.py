@@ -12,7 +12,7 @@ from namegen.languages.cpp.openings import std_words
 from namegen.languages.cpp.scopes import CLASSES
 from namegen.languages.cpp.takers import taken
 from namegen.languages.cpp.variable_uses import Answer, Follow, Use
-from namegen.languages.sources import Source, same
+from namegen.languages.sources import Source, field_of, same
 
 _REGIONS = frozenset({"compound_statement", "for_range_loop", "for_statement"})
 """What a local variable is seen in, that is followed there."""
@@ -65,7 +65,7 @@ def _by_other_name(use: Use, statement: Node, name: Node | None, *, inside: bool
 def is_text(use: Use) -> bool:
     """Whether what leads into the variable is its text: ``name.data()``."""
     call = use.node.child_by_field_name("function")
-    field = call.child_by_field_name("field") if call is not None else None
+    field = field_of(call, "field")
     return use.text(field) == "data"
 
 
@@ -149,7 +149,7 @@ def returned(use: Use) -> Answer:
     holders = {"function_definition", "lambda_expression"}
     function = next((one for one in reversed(use.stack[: use.place]) if one.type in holders), None)
     if function is None or function.type == "lambda_expression":
-        declarator = function.child_by_field_name("declarator") if function is not None else None
+        declarator = field_of(function, "declarator")
         return _trailing(use, declarator) or "pointed"
     declarator = function.child_by_field_name("declarator")
     refers = declarator is not None and declarator.type in INDIRECT

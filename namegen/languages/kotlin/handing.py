@@ -22,7 +22,16 @@ from namegen.languages.kotlin.trees import (
     word_of,
 )
 from namegen.languages.owned_names import TEXTS
-from namegen.languages.sources import Source, Stack, elements, is_field, named_child, same, span_of
+from namegen.languages.sources import (
+    Source,
+    Stack,
+    elements,
+    field_of,
+    is_field,
+    named_child,
+    same,
+    span_of,
+)
 from namegen.model.places import Span
 
 _KEEPERS = frozenset({"add", "addFirst", "addLast", "put", "set"})
@@ -126,7 +135,7 @@ class Handing:
         giver = next((one for one in reversed(stack) if one.type in _GIVERS), None)
         if giver is not None and giver.type == "property_declaration":
             yield from self._variables(giver, self._everywhere)
-        name = giver.child_by_field_name("name") if giver is not None else None
+        name = field_of(giver, "name")
         if name is not None:
             yield Handed(self.source.text(name), self._everywhere, called=True)
 

@@ -22,7 +22,7 @@ def is_array(source: Source, found: Declared) -> bool:
         return True
     words = dotted(source, found.type)
     letters = (one.local for one in every_opening(source) if one.target == (LETTERS,))
-    return bool(words) and words is not None and words[-1] in letters
+    return bool(words and words[-1] in letters)
 
 
 def fixed_as(

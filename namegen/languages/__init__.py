@@ -5,11 +5,16 @@ Each language is one package below this one, found by walking the folder. Its
 
 What languages share lies beside the packages, as bases that a language fills in:
 ``readings.py`` (a file's facts) with ``uses.py`` (look-ups) and ``parameters.py`` (names that
-a function is given), ``definitions.py`` (with ``members.py``, ``owned_bindings.py``,
-``alterations.py`` and ``scopes.py`` where names belong to types and regions), ``imports.py``,
-``expressions.py``, ``numbers.py`` and ``named_values.py``, all on ``sources.py``, whose parser
-may be one of ``mended_parsers.py``. ``prefilters.py`` tells from bytes which files can hold a
-look-up.
+a function is given), ``definitions.py``, ``imports.py``, ``expressions.py``, ``numbers.py`` and
+``named_values.py``, all on ``sources.py``, whose parser may be one of ``mended_parsers.py``.
+``stretches.py`` tells what was not parsed, ``prefilters.py`` from bytes which files can hold a
+look-up, and ``tree_languages.py`` puts a language together.
+
+Where names belong to types and regions, as in Java and Kotlin, more is shared: ``scopes.py``,
+``owned_names.py`` (how names are bound and declared), ``owned_bindings.py`` (all bindings of a
+word) with ``earlier_uses.py``, ``families.py`` (types and their bases), ``alterations.py`` (lists
+that are changed) and ``members.py`` (what a path stands for).
+
 Texts come in by ``encodings.py``, with ``surrogates.py`` for escapes in pairs. Edits are spelt
 and proved with ``edits.py``, ``proofs.py`` and ``import_lines.py``.
 """

@@ -17,15 +17,13 @@ from namegen.languages.alterations import Alterations
 from namegen.languages.definitions import HIDES
 from namegen.languages.earlier_uses import EarlierUses
 from namegen.languages.families import Families
-from namegen.languages.owned_names import Binding, Change
+from namegen.languages.owned_names import NO_VARIABLES, TEXTS, Binding, Change
 from namegen.languages.scopes import Scope
 from namegen.languages.sources import Stack, assigned_to, is_field
 
-_NO_VARIABLES = frozenset({"alias", "constant", "method", "type"})
 _ANY_OWNER = 0
 _ENOUGH = 2
 """Changes of a variable that may be another one, after which more of them tell nothing."""
-_TEXTS = frozenset({"String", "String?"})
 _MEMBERS = frozenset({"type", "anonymous"})
 
 
@@ -101,7 +99,7 @@ class WordBindings(ABC):
 
     def _all_laid(self, changes: Iterable[Change]) -> Iterator[Binding]:
         """Yield what the changes bind; of those that may be of many variables, enough for each."""
-        owners = {one.owner for one in self.found if one.way not in _NO_VARIABLES}
+        owners = {one.owner for one in self.found if one.way not in NO_VARIABLES}
         texts, members = self._texts(), {True: self._members(True), False: self._members(False)}
         laid: Counter[tuple[int, bool, str]] = Counter()
         for change in changes:
@@ -146,7 +144,7 @@ class WordBindings(ABC):
             {
                 one.owner
                 for one in self.found
-                if one.way not in _NO_VARIABLES
+                if one.way not in NO_VARIABLES
                 and one.within.sort in _MEMBERS
                 and (in_place or self._is_variable(one))
             }
@@ -155,7 +153,7 @@ class WordBindings(ABC):
     def _texts(self) -> set[int]:
         """Return the owners of what is declared to be a text, which nothing changes in place."""
         declared = [(one.owner, one.declared) for one in self.found if one.declared is not None]
-        return {owner for owner, kind in declared if self.source.text(kind) in _TEXTS}
+        return {owner for owner, kind in declared if self.source.text(kind) in TEXTS}
 
 
 def _enough(

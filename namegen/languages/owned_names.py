@@ -25,6 +25,10 @@ Way = Literal[
     "declared",
     "assigned",
 ]
+NO_VARIABLES = frozenset({"alias", "constant", "method", "type"})
+"""How names are bound that are no variables."""
+TEXTS = frozenset({"String", "String?"})
+"""Types of texts, which nothing changes in place."""
 
 
 class Binding(Struct, frozen=True):

@@ -177,8 +177,10 @@ def whole_literal(root: Node, inside: Span, literal: str, *, joined: str = "") -
     return span_of(node)
 
 
-def elements(node: Node) -> list[Node]:
-    """Return a node's named children without comments."""
+def elements(node: Node | None) -> list[Node]:
+    """Return a node's named children without comments; none where there is no node."""
+    if node is None:
+        return []
     return [child for child in node.named_children if not child.type.endswith("comment")]
 
 
@@ -188,6 +190,11 @@ def named_child(node: Node, index: int) -> Node | None:
     Asked for one that is not there, tree-sitter raises an error.
     """
     return node.named_child(index) if index < node.named_child_count else None
+
+
+def field_of(node: Node | None, field: str) -> Node | None:
+    """Return what a node has in a field; None where there is no node."""
+    return node.child_by_field_name(field) if node is not None else None
 
 
 def is_field(node: Node, field: str, child: Node) -> bool:

@@ -13,10 +13,10 @@ from msgspec import Struct
 from msgspec.structs import replace
 from tree_sitter import Node
 
-from namegen.languages.cpp.classes import Class, class_at, classes, classes_of
+from namegen.languages.cpp.binding import Binding
+from namegen.languages.cpp.classes import Class, class_at, classes_of, every_class
 from namegen.languages.cpp.constructions import constructions
 from namegen.languages.cpp.constructors import constructors
-from namegen.languages.cpp.declarations import Binding
 from namegen.languages.cpp.declarators import declared
 from namegen.languages.cpp.library import VALUE_TYPES
 from namegen.languages.cpp.lists import GivenList, given_lists, taken_apart
@@ -156,7 +156,7 @@ def _family(source: Source, word: str) -> Family:
 def _wholes(source: Source) -> Mapping[str, Sequence[str]]:
     """Return the classes of a file by the last words of what their objects have in them."""
     found: dict[str, list[str]] = {}
-    for own in (one for some in classes(source).values() for one in some):
+    for own in every_class(source):
         for part in _parts(source, own):
             found.setdefault(part, []).append(own.path[-1])
     return found

@@ -12,7 +12,7 @@ from namegen.languages.cpp.scopes import function_declarator
 from namegen.languages.cpp.takers import taken, takers
 from namegen.languages.cpp.taking import held, is_text
 from namegen.languages.cpp.variable_uses import Answer, Up, Use
-from namegen.languages.sources import elements, place_in
+from namegen.languages.sources import elements, field_of, place_in
 from namegen.model.facts import Path
 
 
@@ -104,8 +104,7 @@ def _may_alter_elements(use: Use) -> bool:
         return True
     for one in given:
         declarator = function_declarator(one) if one.type == "lambda_expression" else None
-        listed = declarator.child_by_field_name("parameters") if declarator is not None else None
-        for parameter in elements(listed) if listed is not None else ():
+        for parameter in elements(field_of(declarator, "parameters")):
             inner = parameter.child_by_field_name("declarator")
             refers = inner is not None and "reference" in inner.type
             if refers and not is_constant(use.source, parameter):

@@ -8,9 +8,10 @@ from msgspec.structs import replace
 from tree_sitter import Node
 
 from namegen.languages.cpp.aggregates import is_filled
+from namegen.languages.cpp.binding import Binding, Way
 from namegen.languages.cpp.branches import branch_of
 from namegen.languages.cpp.changes import Change, change_at, changed
-from namegen.languages.cpp.declarations import Binding, Way, alone, declaration
+from namegen.languages.cpp.declarations import alone, declaration
 from namegen.languages.cpp.macros import macros_with
 from namegen.languages.definitions import CHANGED, HIDES
 from namegen.languages.sources import Source

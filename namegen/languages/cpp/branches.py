@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import combinations, pairwise
 
-from namegen.languages.cpp.declarations import Binding
+from namegen.languages.cpp.binding import Binding
 from namegen.languages.sources import Stack
 from namegen.model.facts import Definition, Several
 

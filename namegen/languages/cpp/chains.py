@@ -56,8 +56,7 @@ def _step(source: Source, node: Node, after: Path) -> tuple[Node | None, str]:
     if node.type == "field_expression":
         return node.child_by_field_name("argument"), source.text(node.children[-1])
     if node.type == "subscript_expression":
-        given = node.child_by_field_name("indices")
-        index = _index(source, elements(given) if given is not None else [])
+        index = _index(source, elements(node.child_by_field_name("indices")))
         return node.child_by_field_name("argument"), index
     return None, ""
 
@@ -67,7 +66,7 @@ def _called(source: Source, call: Node) -> tuple[Node | None, str]:
     function, given = call.child_by_field_name("function"), call.child_by_field_name("arguments")
     if function is None or function.type != "field_expression":
         return function, _CALLED
-    arguments = elements(given) if given is not None else []
+    arguments = elements(given)
     method, whole = source.text(function.children[-1]), function.child_by_field_name("argument")
     if method == "front" and not arguments:
         return whole, "[0]"

@@ -28,8 +28,7 @@ class Class(Struct, frozen=True):
     @property
     def body(self) -> Sequence[Node]:
         """What is declared in it, in order, of templates without their parameters."""
-        body = self.node.child_by_field_name("body")
-        listed = elements(body) if body is not None else []
+        listed = elements(self.node.child_by_field_name("body"))
         inner = (
             elements(one)[-1:] if one.type == "template_declaration" else [one] for one in listed
         )
@@ -63,13 +62,18 @@ def classes(source: Source) -> Mapping[str, Sequence[Class]]:
     return found
 
 
+def every_class(source: Source) -> Iterator[Class]:
+    """Yield the classes with a body anywhere in a file."""
+    return chain.from_iterable(classes(source).values())
+
+
 def _bases(source: Source, stack: Sequence[Node]) -> tuple[list[Path], bool]:
     """Return the bases that are known by name, and whether there are others."""
     clause = next((one for one in stack[-1].children if one.type == "base_class_clause"), None)
     named: list[Path] = []
     others = False
     parameters = {one for node in stack for one in template_parameters(source, node)}
-    for one in elements(clause) if clause is not None else ():
+    for one in elements(clause):
         if one.type in {"access_specifier", "virtual"}:
             continue
         words = type_words(source, one)
@@ -84,8 +88,7 @@ def template_parameters(source: Source, node: Node | None) -> Iterator[str]:
     """Yield the names of the parameters of a template; none where a node is anything else."""
     if node is None or node.type != "template_declaration":
         return
-    listed = node.child_by_field_name("parameters")
-    for one in elements(listed) if listed is not None else ():
+    for one in elements(node.child_by_field_name("parameters")):
         named = one.child_by_field_name("name") or one.child_by_field_name("declarator")
         yield from _leaves(source, named or one)
 

@@ -12,8 +12,15 @@ from typing import NamedTuple
 
 from tree_sitter import Node
 
-from namegen.languages.cpp.declarators import arguments_as_parameters, declared, value_after
+from namegen.languages.cpp.declarators import (
+    INDIRECT,
+    arguments_as_parameters,
+    declared,
+    nested,
+    value_after,
+)
 from namegen.languages.cpp.library import LISTS, SMART_MAKERS
+from namegen.languages.cpp.lists import GIVEN
 from namegen.languages.cpp.names import dotted
 from namegen.languages.cpp.scopes import scope_of
 from namegen.languages.sources import Source, Stack, elements, is_field, same
@@ -99,10 +106,11 @@ def _declared(source: Source, stack: Stack, *, many: bool) -> Iterator[Construct
         if value is None and statement.type == "field_declaration":
             value = value_after(statement, declarator)
             below = [*stack] if value is not None else below
-        if value is not None and value.type in {"argument_list", "initializer_list"}:
-            if many or "array_declarator" in _kinds(declarator):
+        if value is not None and value.type in GIVEN:
+            kinds = {one.type for one in nested(declarator)}
+            if many or "array_declarator" in kinds:
                 yield from _several(below, value)
-            elif not {"pointer_declarator", "reference_declarator"} & _kinds(declarator):
+            elif INDIRECT.isdisjoint(kinds):
                 yield Construction(tuple(below), value)
         elif declarator.type == "function_declarator" and not many:
             if statement.type == "declaration" and arguments_as_parameters(declarator):
@@ -110,15 +118,6 @@ def _declared(source: Source, stack: Stack, *, many: bool) -> Iterator[Construct
                 yield Construction(tuple(below), given or declarator)
         elif declarator.type in {"field_identifier", "identifier"} and not many:
             yield from _members(source, below)
-
-
-def _kinds(declarator: Node) -> set[str]:
-    found: set[str] = set()
-    node: Node | None = declarator
-    while node is not None:
-        found.add(node.type)
-        node = node.child_by_field_name("declarator")
-    return found
 
 
 def _several(stack: Stack, listed: Node) -> Iterator[Construction]:
@@ -167,7 +166,7 @@ def out_of_class(source: Source) -> Iterator[Construction]:
 
 def _initializers(stack: tuple[Node, ...]) -> Iterator[Construction]:
     listed = next((one for one in stack[-1].children if one.type == "field_initializer_list"), None)
-    for one in elements(listed) if listed is not None else []:
+    for one in elements(listed):
         name = one.named_children[0]
         if one.type == "field_initializer" and name.type == "field_identifier":
             yield Construction((*stack, listed or one, one), one.named_children[-1])

@@ -7,7 +7,7 @@ from tree_sitter import Node
 from namegen.languages.cpp.classes import Class
 from namegen.languages.cpp.names import dotted, type_words
 from namegen.languages.cpp.scopes import function_declarator
-from namegen.languages.sources import Source, elements
+from namegen.languages.sources import Source, elements, field_of
 
 _NO_BODIES = frozenset({"default_method_clause", "delete_method_clause"})
 
@@ -24,7 +24,7 @@ def _constructs(statement: Node, word: str) -> bool:
     if any(one.type in _NO_BODIES for one in statement.children):
         return False
     declarator = function_declarator(statement)
-    name = declarator.child_by_field_name("declarator") if declarator is not None else None
+    name = field_of(declarator, "declarator")
     return name is not None and name.text == word.encode()
 
 
@@ -64,7 +64,6 @@ def _outside(source: Source, word: str) -> int:
 def _copies(source: Source, own: Class, constructor: Node) -> bool:
     """Whether a constructor only takes another object of the class."""
     declarator = function_declarator(constructor)
-    listed = declarator.child_by_field_name("parameters") if declarator is not None else None
-    given = elements(listed) if listed is not None else []
+    given = elements(field_of(declarator, "parameters"))
     words = type_words(source, given[0].child_by_field_name("type")) if len(given) == 1 else None
     return words is not None and words[-1] == own.path[-1] and b"&" in (given[0].text or b"")

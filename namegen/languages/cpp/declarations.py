@@ -2,60 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
-from msgspec import Struct
 from tree_sitter import Node
 
-from namegen.languages.cpp.chains import begun
-from namegen.languages.cpp.declarators import (
-    PARAMETERS,
-    Declared,
-    arguments_as_parameters,
-    declared,
-)
+from namegen.languages.cpp.binding import Binding, Way
+from namegen.languages.cpp.declarators import PARAMETERS, Declared, declared
 from namegen.languages.cpp.lists import GIVEN
 from namegen.languages.cpp.macros import macro_value
 from namegen.languages.cpp.names import dotted
-from namegen.languages.cpp.scopes import CLASSES, Scope, function_declarator, scope_of
+from namegen.languages.cpp.scopes import CLASSES, Scope, scope_of
+from namegen.languages.cpp.signatures import function, parameter
 from namegen.languages.cpp.storage import fixed_as, is_array, is_elsewhere, is_shared
 from namegen.languages.sources import Source, Stack, elements, is_field, same
-from namegen.model.facts import Path
-
-Way = Literal[
-    "value", "each", "class", "namespace", "function", "enumerator", "parameter", "unknown",
-    "declared", "empty", "assigned", "called", "macro", "elsewhere",
-]  # fmt: skip
-_EACH = frozenset({"all_of", "any_of", "count_if", "find_if", "for_each", "none_of"})
-"""Functions of ``std::`` that give a function the elements between two iterators."""
-
-
-class Binding(Struct, frozen=True):
-    """One place that declares a name or gives it a value.
-
-    ``path`` is the name with the scopes that it belongs to, ``value`` what it gets,
-    worked out in ``within``. ``branch`` tells apart what stands in branches of ``#if``.
-    """
-
-    name: Node
-    path: Path
-    way: Way
-    within: Scope
-    value: Node | None = None
-    why: str = ""
-    declared: Node | None = None
-    """The type it is declared with here."""
-    points: bool = False
-    """Whether it is a pointer or a reference to something of that type."""
-    many: bool = False
-    """Whether its value is a list of several."""
-    array: bool = False
-    """Whether it is an array, which other code gets a pointer to where it takes its value."""
-    fixed: Literal["", "built", "always"] = ""
-    """Whether nothing can change it: ever, or once the object that it belongs to is made."""
-    shared: bool = True
-    """Whether all objects of a class have it in common; so has what belongs to none."""
-    branch: tuple[tuple[int, int], ...] = ()
 
 
 def declaration(source: Source, stack: Stack) -> Binding | None:
@@ -133,14 +90,14 @@ def _enumerator(source: Source, stack: Stack, scope: Scope) -> Binding:
 def _variable(source: Source, stack: Stack, found: Declared) -> Binding | None:
     leaf, statement = stack[-1], found.statement
     if statement.type in PARAMETERS:
-        return _parameter(source, stack, found)
+        return parameter(source, stack, found)
     scope = scope_of(source, stack[: found.place + 1])
     within = scope
     if found.words[:-1]:  # `Boat::kName` is worked out where Boat is
         within = Scope("type", statement, scope, found.words[:-1])
     path = (*scope.path, *found.words)
     if found.sort == "function":
-        return _function(stack, found, scope, path)
+        return function(stack, found, scope, path)
     if found.sort == "parts":
         return Binding(leaf, path, "unknown", scope, None, "it is a part of something else")
     if statement.type == "for_range_loop":
@@ -165,56 +122,3 @@ def alone(value: Node | None) -> Node | None:
     """Return the one value of ``{5}`` and ``(5)``; anything else is returned as it is."""
     listed = elements(value) if value is not None and value.type in GIVEN else []
     return listed[0] if len(listed) == 1 else value
-
-
-def _function(stack: Stack, found: Declared, scope: Scope, path: Path) -> Binding:
-    """Return the binding of a function; ``std::string name(kBow)`` is a variable."""
-    leaf, statement = stack[-1], found.statement
-    called = (*path[:-1], f"{path[-1]}()")
-    if found.specialised:
-        return Binding(leaf, called, "unknown", scope, None, "it is a template with several bodies")
-    if statement.type == "function_definition":
-        return Binding(leaf, called, "function", scope, statement)
-    declarator = next(node for node in reversed(stack) if node.type == "function_declarator")
-    before = {"pointer_declarator", "reference_declarator", "function_declarator"}
-    given = arguments_as_parameters(declarator) if before.issuperset(found.parts) else []
-    if len(given) == 1 and statement.type == "declaration":
-        return Binding(leaf, path, "value", scope, given[0], "", found.type, found.points)
-    return Binding(leaf, path, "declared", scope, None, "", found.type)
-
-
-def _parameter(source: Source, stack: Stack, found: Declared) -> Binding | None:
-    """Return the binding of a parameter of a function that has a body here."""
-    place = found.place - 1
-    own = stack[place - 1] if stack[place].type == "parameter_list" else None
-    while place and stack[place].type not in {"function_definition", "lambda_expression"}:
-        if stack[place].type in {"declaration", "field_declaration", *PARAMETERS}:
-            return None
-        place -= 1
-    holder = stack[place]
-    caught = own is not None and own.type == "catch_clause"
-    if own is None or not (caught or same(function_declarator(holder), own)):
-        return None
-    listed = _given_each(source, stack[: place + 1]) if holder.type == "lambda_expression" else None
-    if listed is not None:
-        inner, outer = scope_of(source, stack[: place + 2]), scope_of(source, stack[: place + 1])
-        path = (*inner.path, *found.words)
-        return Binding(stack[-1], path, "each", outer, listed, declared=found.type)
-    if caught:
-        place = next(at for at, node in enumerate(stack) if same(node, own))
-    scope = scope_of(source, stack[: place + 2])
-    of = f" of `{scope.name}`" if scope.name else ""
-    why = f"it is a parameter{of}"
-    path = (*scope.path, *found.words)
-    fixed = fixed_as(source, stack, found, shared=True)
-    return Binding(stack[-1], path, "parameter", scope, None, why, found.type, fixed=fixed)
-
-
-def _given_each(source: Source, stack: Stack) -> Node | None:
-    """Return the list whose elements the lambda at the end of the stack gets one by one."""
-    call = stack[-3] if len(stack) > 3 and stack[-2].type == "argument_list" else None
-    words = dotted(source, call.child_by_field_name("function")) if call is not None else None
-    given = elements(stack[-2])
-    if not words or words[-1] not in _EACH or len(given) != 3:
-        return None
-    return begun(source, given[0])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Set
 from itertools import takewhile
 from typing import Literal
 
@@ -10,7 +11,7 @@ from tree_sitter import Node
 
 from namegen.languages.cpp.library import LISTS
 from namegen.languages.cpp.names import dotted
-from namegen.languages.sources import Source, Stack, elements, is_field, same
+from namegen.languages.sources import Source, Stack, elements, field_of, is_field, same
 from namegen.model.facts import Path
 
 STATEMENTS = frozenset(
@@ -37,6 +38,8 @@ _DECLARATORS = frozenset(
         "variadic_declarator",
     }
 )
+INDIRECT = frozenset({"pointer_declarator", "reference_declarator"})
+"""What makes a variable lead to something instead of being it."""
 _NAMES = frozenset({"qualified_identifier", "template_function"})
 
 
@@ -74,7 +77,7 @@ class Declared(Struct, frozen=True):
     @property
     def points(self) -> bool:
         """Whether it is a pointer or a reference to something."""
-        return bool({"pointer_declarator", "reference_declarator"} & {*self.parts})
+        return not INDIRECT.isdisjoint(self.parts)
 
     @property
     def _letters(self) -> int:
@@ -124,6 +127,19 @@ def declared(source: Source, stack: Stack) -> Declared | None:
     return Declared(place - 1, above, words, tuple(parts[::-1]), value, specialised)
 
 
+def nested(declarator: Node | None, unnamed: Set[str] = frozenset()) -> Iterator[Node]:
+    """Yield a declarator and those within it, outermost first.
+
+    The grammar gives no name to what lies in some; ``unnamed`` are the types of those that are
+    looked into all the same.
+    """
+    while declarator is not None:
+        yield declarator
+        inner = declarator.child_by_field_name("declarator")
+        last = declarator.named_children[-1:] if declarator.type in unnamed else []
+        declarator = inner or next(iter(last), None)
+
+
 def _is_declared_by(node: Node, around: Node) -> bool:
     """Whether a node is the declarator inside another one, and no size or parameter of it."""
     inner = around.child_by_field_name("declarator")
@@ -153,8 +169,7 @@ def arguments_as_parameters(declarator: Node | None) -> list[Node]:
 
     Empty where a parameter is more than a bare name: then it is one.
     """
-    listed = declarator.child_by_field_name("parameters") if declarator is not None else None
-    given = elements(listed) if listed is not None else []
+    given = elements(field_of(declarator, "parameters"))
     return given if all(map(_may_be_argument, given)) else []
 
 

@@ -103,7 +103,7 @@ def _call(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     """Return the text that a call only passes on, or the value of a function that gives one."""
     called, given = node.child_by_field_name("function"), node.child_by_field_name("arguments")
     words = dotted(source, called)
-    arguments = elements(given) if given is not None else []
+    arguments = elements(given)
     if called is not None and called.type == "field_expression" and not arguments:
         field = called.child_by_field_name("field")
         if field is not None and source.text(field) in _SAME_TEXT:
@@ -159,7 +159,7 @@ def _cast(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
 def _literal_of_type(source: Source, scope: Scope, node: Node, depth: int) -> Expression:
     """Return ``std::string_view{"x"}``, or a list of several such as ``std::array{"a", "b"}``."""
     kind, listed = (node.child_by_field_name(field) for field in ("type", "value"))
-    given = elements(listed) if listed is not None else []
+    given = elements(listed)
     if is_list(source, kind):
         return kept(source, scope, kind, expression(source, scope, listed, depth))
     if len(given) != 1:

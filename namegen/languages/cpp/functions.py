@@ -6,13 +6,14 @@ from collections.abc import Iterable, Iterator
 
 from tree_sitter import Node
 
-from namegen.languages.cpp.classes import Class, classes, classes_of
-from namegen.languages.cpp.declarations import Binding
+from namegen.languages.cpp.binding import Binding
+from namegen.languages.cpp.classes import Class, classes_of, every_class
+from namegen.languages.cpp.declarators import INDIRECT
 from namegen.languages.cpp.expressions import expression
 from namegen.languages.cpp.openings import names_of, tries
 from namegen.languages.cpp.scopes import Scope, function_declarator
 from namegen.languages.cpp.types import kept
-from namegen.languages.sources import Source, elements, occurrences, span_of
+from namegen.languages.sources import Source, elements, field_of, occurrences, span_of
 from namegen.model.facts import Expression, Path, Unknown
 
 
@@ -31,7 +32,7 @@ def returned(source: Source, binding: Binding, function: Node) -> Expression:
     within = Scope("region", body, within) if body is not None else within
     kind, declarator = function.child_by_field_name("type"), function_declarator(function)
     outer = function.child_by_field_name("declarator")
-    points = outer is not None and outer.type in {"pointer_declarator", "reference_declarator"}
+    points = outer is not None and outer.type in INDIRECT
     for one in declarator.children if declarator is not None else ():
         behind = elements(one) if one.type == "trailing_return_type" else []
         kind = behind[0] if behind else kind
@@ -72,7 +73,7 @@ def _may_be_overridden(source: Source, binding: Binding, function: Node) -> bool
 
 def _derived(source: Source, word: str) -> list[Class]:
     """Return the classes of the file that are or may be derived from one of this name."""
-    every = [one for some in classes(source).values() for one in some]
+    every = [*every_class(source)]
     found, pending = dict[Path, Class](), {*names_of(source, word)}
     while pending:
         more = [one for one in every if one.path not in found and _has_base(one, pending)]
@@ -90,7 +91,7 @@ def _declaring(some: Iterable[Class], name: str) -> Iterator[Node]:
     for one in some:
         for statement in one.body:
             declarator = function_declarator(statement)
-            named = declarator.child_by_field_name("declarator") if declarator is not None else None
+            named = field_of(declarator, "declarator")
             if named is not None and named.text == name.encode():
                 yield statement
 

@@ -10,7 +10,7 @@ from namegen.languages.cpp.declarators import STATEMENTS
 from namegen.languages.cpp.definitions import Definitions
 from namegen.languages.cpp.lists import GIVEN
 from namegen.languages.cpp.names import dotted
-from namegen.languages.sources import Source, elements, is_field
+from namegen.languages.sources import Source, elements, field_of, is_field
 
 _SAME_VALUE = frozenset({"parenthesized_expression", "cast_expression", "pointer_expression"})
 _CASTS = frozenset({"const_cast", "dynamic_cast", "move", "reinterpret_cast", "static_cast"})
@@ -40,7 +40,7 @@ def _cast_type(source: Source, stack: Sequence[Node]) -> Node | None:
     if call is None or not _is_cast(source, call):
         return None
     called = call.child_by_field_name("function")
-    return called.child_by_field_name("arguments") if called is not None else None
+    return field_of(called, "arguments")
 
 
 def _is_cast(source: Source, call: Node) -> bool:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from namegen.languages.cpp.binding import Binding
 from namegen.languages.cpp.chains import begun, chain
-from namegen.languages.cpp.declarations import Binding
 from namegen.languages.sources import Source
 from namegen.model.facts import Path
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from tree_sitter import Node
 
 from namegen.languages.cpp.classes import classes_of
+from namegen.languages.cpp.declarators import INDIRECT, nested
 from namegen.languages.cpp.names import dotted, is_of_letters, type_arguments
 from namegen.languages.sources import Source, elements, is_field, same
 
@@ -18,9 +19,13 @@ _FILLED = {
     "new_expression": "arguments",
 }
 """What gives a value to something of a type, with the field of the value."""
-_LOOSE = frozenset({"abstract_pointer_declarator", "abstract_reference_declarator"}) | frozenset(
-    {"pointer_declarator", "reference_declarator"}
+_LOOSE = INDIRECT | {"abstract_pointer_declarator", "abstract_reference_declarator"}
+_UNNAMED = frozenset(
+    {"abstract_array_declarator", "abstract_function_declarator", "abstract_pointer_declarator"}
+    | {"abstract_parenthesized_declarator", "abstract_reference_declarator"}
+    | {"parenthesized_declarator", "reference_declarator"}
 )
+"""Declarators of which the grammar does not name what lies in them."""
 
 
 def fills_letters(source: Source, around: Sequence[Node]) -> bool:
@@ -33,7 +38,7 @@ def fills_letters(source: Source, around: Sequence[Node]) -> bool:
             continue
         statement = around[place + 1] if node.type == "init_declarator" else node
         kind = statement.child_by_field_name("type")
-        ways = {one.type for one in _declarators(node.child_by_field_name("declarator"))}
+        ways = _ways(node.child_by_field_name("declarator"))
         directly = place == 1 and "array_declarator" in ways
         if _LOOSE.isdisjoint(ways) and (
             directly or _is_filled(source, kind, brackets="array_declarator" in ways)
@@ -42,14 +47,9 @@ def fills_letters(source: Source, around: Sequence[Node]) -> bool:
     return False
 
 
-def _declarators(node: Node | None) -> Iterator[Node]:
-    """Yield a declarator and those within it."""
-    while node is not None:
-        yield node
-        inner = node.child_by_field_name("declarator")
-        wrapped = node.type.startswith(("reference", "parenthesized", "abstract"))
-        last = node.named_children[-1] if wrapped and node.named_child_count else None
-        node = inner or last
+def _ways(declarator: Node | None) -> set[str]:
+    """Return the types of a declarator and of those within it."""
+    return {one.type for one in nested(declarator, _UNNAMED)}
 
 
 def _is_filled(source: Source, kind: Node | None, *, brackets: bool) -> bool:
@@ -59,7 +59,7 @@ def _is_filled(source: Source, kind: Node | None, *, brackets: bool) -> bool:
     while pending:
         node, is_array = pending.pop()
         if node is not None and node.type == "type_descriptor":
-            ways = {one.type for one in _declarators(node.child_by_field_name("declarator"))}
+            ways = _ways(node.child_by_field_name("declarator"))
             if not _LOOSE.isdisjoint(ways):
                 continue
             is_array = is_array or "abstract_array_declarator" in ways
@@ -100,6 +100,6 @@ def _typed(statement: Node) -> Iterator[tuple[Node | None, bool]]:
     kind = statement.child_by_field_name("type")
     declarators: Sequence[Node | None] = statement.children_by_field_name("declarator")
     for declarator in declarators or [None]:
-        ways = {one.type for one in _declarators(declarator)}
+        ways = _ways(declarator)
         if _LOOSE.isdisjoint(ways):
             yield kind, "array_declarator" in ways

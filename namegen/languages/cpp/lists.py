@@ -9,7 +9,7 @@ from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.cpp.names import is_constant, last_words
-from namegen.languages.sources import Source, elements
+from namegen.languages.sources import Source, elements, field_of
 
 _FUNCTIONS = frozenset({"function_definition", "lambda_expression"})
 _WITHIN = frozenset({"initializer_list", "initializer_pair"})
@@ -69,7 +69,7 @@ def _kind(above: Node | None) -> Node | None:
     if above is not None and above.type == "return_statement":
         while above is not None and above.type not in _FUNCTIONS:
             above = above.parent
-        return above.child_by_field_name("type") if above is not None else None
+        return field_of(above, "type")
     if above is not None and above.type == "init_declarator":
         while above is not None and above.type.endswith("declarator"):
             above = above.parent

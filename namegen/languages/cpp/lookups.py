@@ -14,11 +14,11 @@ from namegen.languages.cpp.holders import declared_type, holder
 from namegen.languages.cpp.includes import Includes
 from namegen.languages.cpp.macros import Macro, macros_with
 from namegen.languages.cpp.names import dotted, last_words, type_arguments
-from namegen.languages.cpp.openings import openings, tries
+from namegen.languages.cpp.openings import every_opening, tries
 from namegen.languages.cpp.parameters import parameter
 from namegen.languages.cpp.scopes import Scope, scope_of
 from namegen.languages.parameters import Parameter
-from namegen.languages.sources import Source, Stack, elements, is_field, same, span_of
+from namegen.languages.sources import Source, Stack, elements, field_of, is_field, same, span_of
 from namegen.languages.uses import LookupFinder, Use, kind_asked, placed
 from namegen.model.facts import Expression, Ref, Unknown
 from namegen.model.places import Span
@@ -113,7 +113,7 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
         if one.type != "parameter_declaration" or not is_field(one, "type", stack[place]):
             return
         inner = one.child_by_field_name("declarator")
-        given = inner.child_by_field_name("parameters") if inner is not None else None
+        given = field_of(inner, "parameters")
         whole = stack[place - 3] if listed.type == "parameter_list" and place > 2 else None
         bare = arguments_as_parameters(whole) and arguments_as_parameters(inner)
         if given is not None and bare and self._is_on(rule, stack):
@@ -154,12 +154,11 @@ class Finder(LookupFinder[Definitions, Includes, Scope]):
                 return words is not None and words[-1] == rule.on
             if node.type not in _WHOLE_NAME:
                 break
-        opened = (one for some in openings(self.source).values() for one in some)
         return any(
             one.target[-1] == rule.on
             if not one.local
             else one.local == rule.called and one.target[-2:-1] == (rule.on,)
-            for one in opened
+            for one in every_opening(self.source)
         )
 
     def _scope(self, use: Use) -> Scope:

@@ -14,7 +14,7 @@ from typing import NamedTuple
 from tree_sitter import Node
 
 from namegen.languages.cpp.grammar import parser
-from namegen.languages.sources import Source, Stack, elements, occurrences
+from namegen.languages.sources import Source, Stack, elements, field_of, occurrences
 from namegen.model.places import Span
 
 _DEFINE = re.compile(rb"^[ \t]*#[ \t]*define\b", re.MULTILINE)
@@ -57,8 +57,7 @@ def macro_value(source: Source, define: Node) -> Node | None:
     if root is None or root.has_error:
         return None
     function = next(iter(elements(root)), None)
-    block = function.child_by_field_name("body") if function is not None else None
-    statements = elements(block) if block is not None else []
+    statements = elements(field_of(function, "body"))
     if len(statements) != 1 or statements[0].type != "expression_statement":
         return None
     return next(iter(elements(statements[0])), None)

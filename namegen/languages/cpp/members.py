@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from namegen.languages.cpp.aggregates import is_aggregate
+from namegen.languages.cpp.binding import Binding
 from namegen.languages.cpp.classes import class_at
 from namegen.languages.cpp.constructors import all_seen, delegates, makers
-from namegen.languages.cpp.declarations import Binding
 from namegen.languages.sources import Source
 
 

@@ -21,8 +21,7 @@ def _set(stack: Stack) -> Node | None:
     call = stack[place - 1]
     if call.type != "call_expression" or not is_field(call, "function", stack[place]):
         return None
-    given = call.child_by_field_name("arguments")
-    arguments = elements(given) if given is not None else []
+    arguments = elements(call.child_by_field_name("arguments"))
     return arguments[0] if len(arguments) == 1 else None
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
-from namegen.languages.sources import Source, elements, is_field
+from namegen.languages.sources import Source, elements, field_of, is_field
 from namegen.model.facts import Path
 
 _LEAVES = frozenset(
@@ -117,4 +117,4 @@ def type_arguments(node: Node | None) -> Node | None:
             node = next(iter(elements(node)), None)
         else:
             return None
-    return node.child_by_field_name("arguments") if node is not None else None
+    return field_of(node, "arguments")

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from tree_sitter import Node
 
+from namegen.languages.cpp.binding import Binding
 from namegen.languages.cpp.chains import ELEMENT, chain, is_element
 from namegen.languages.cpp.classes import classes_of
-from namegen.languages.cpp.declarations import Binding
 from namegen.languages.cpp.library import SAME_VALUE, SMART_MAKERS, SMART_POINTERS
 from namegen.languages.cpp.names import dotted, type_arguments, type_words
 from namegen.languages.cpp.openings import std_words
@@ -68,7 +68,7 @@ def _of_value(source: Source, value: Node, after: Path) -> Path | None:
         word = words[-1] if words else ""
         if word in SMART_MAKERS:
             return _of_type(source, _first_argument(called), after)
-        arguments = elements(given) if given is not None else []
+        arguments = elements(given)
         if word in SAME_VALUE and len(arguments) == 1:
             value = arguments[0]
         elif words and classes_of(source, word):

@@ -11,9 +11,9 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 from tree_sitter import Node
 
+from namegen.languages.cpp.binding import Binding
 from namegen.languages.cpp.chains import is_element
 from namegen.languages.cpp.classes import classes_of
-from namegen.languages.cpp.declarations import Binding
 from namegen.languages.cpp.names import dotted, type_words
 from namegen.languages.sources import Source, elements
 from namegen.model.facts import Each, Expression, Join, Path, Ref, Several, Wrapped

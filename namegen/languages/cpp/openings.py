@@ -7,12 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
-from itertools import takewhile
+from itertools import chain, takewhile
 
 from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.cpp.classes import classes_of, template_parameters
+from namegen.languages.cpp.declarators import nested
 from namegen.languages.cpp.library import KNOWN
 from namegen.languages.cpp.names import LETTERS, dotted, is_of_letters, type_words
 from namegen.languages.cpp.scopes import Scope, scope_of
@@ -42,6 +43,11 @@ def openings(source: Source) -> Mapping[Path, Sequence[Opening]]:
     return found
 
 
+def every_opening(source: Source) -> Iterator[Opening]:
+    """Yield what is opened anywhere in a file."""
+    return chain.from_iterable(openings(source).values())
+
+
 def _of_statement(source: Source, node: Node) -> Iterator[Opening]:
     if node.type == "using_declaration":
         words = dotted(source, next(iter(elements(node)), None))
@@ -64,10 +70,8 @@ def _of_statement(source: Source, node: Node) -> Iterator[Opening]:
 
 def _alias(source: Source, node: Node) -> Path | None:
     """Return the new name that a ``using`` or a ``typedef`` gives: ``typedef char Name[9];``."""
-    name = node.child_by_field_name("name") or node.child_by_field_name("declarator")
-    while name is not None and name.child_by_field_name("declarator") is not None:
-        name = name.child_by_field_name("declarator")
-    return dotted(source, name)
+    inner = [*nested(node.child_by_field_name("declarator"))]
+    return dotted(source, node.child_by_field_name("name") or (inner[-1] if inner else None))
 
 
 def _aliased(source: Source, kind: Node | None) -> Path | None:
@@ -86,7 +90,7 @@ def std_words(source: Source, words: Path) -> Path | None:
         return plain[1:] or None
     if len(words) > 1:
         return None
-    opened = (one for some in openings(source).values() for one in some)
+    opened = every_opening(source)
     targets = {one.target for one in opened if one.local in {"", words[0]}}
     is_opened = ("std", *words) in targets or (("std",) in targets and words[0] in KNOWN)
     return words if is_opened and not classes_of(source, words[0]) else None
@@ -107,8 +111,9 @@ def names_of(source: Source, word: str) -> frozenset[str]:
 def _locals(source: Source) -> Mapping[str, Sequence[str]]:
     """Return the names that a file has for others, by the last word of these."""
     found: dict[str, list[str]] = {}
-    for one in (one for some in openings(source).values() for one in some if one.local):
-        found.setdefault(one.target[-1], []).append(one.local)
+    for one in every_opening(source):
+        if one.local:
+            found.setdefault(one.target[-1], []).append(one.local)
     return found
 
 

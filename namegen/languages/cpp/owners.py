@@ -7,8 +7,9 @@ from functools import lru_cache
 
 from tree_sitter import Node
 
+from namegen.languages.cpp.binding import Binding
 from namegen.languages.cpp.classes import class_at, classes_of
-from namegen.languages.cpp.declarations import Binding, declaration
+from namegen.languages.cpp.declarations import declaration
 from namegen.languages.cpp.names import dotted
 from namegen.languages.cpp.object_types import below
 from namegen.languages.cpp.openings import tries

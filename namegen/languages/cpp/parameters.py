@@ -8,7 +8,7 @@ from namegen.languages.cpp.declarators import PARAMETERS
 from namegen.languages.cpp.definitions import Definitions
 from namegen.languages.cpp.scopes import function_declarator
 from namegen.languages.parameters import Parameter, bound_as_parameter
-from namegen.languages.sources import Source, elements
+from namegen.languages.sources import Source, elements, field_of
 from namegen.model.facts import Expression
 
 
@@ -24,8 +24,7 @@ def parameter(source: Source, definitions: Definitions, name: Expression) -> Par
 def _place(function: Node, name: Node) -> int | None:
     """Return which argument of a call fills a parameter; None for one that takes several."""
     declarator = function_declarator(function)
-    listed = declarator.child_by_field_name("parameters") if declarator is not None else None
-    for index, one in enumerate(elements(listed) if listed is not None else []):
+    for index, one in enumerate(elements(field_of(declarator, "parameters"))):
         if one.start_byte <= name.start_byte < one.end_byte:
             several = one.type not in PARAMETERS or one.type.startswith("variadic")
             return None if several else index

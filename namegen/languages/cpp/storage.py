@@ -9,7 +9,7 @@ from tree_sitter import Node
 
 from namegen.languages.cpp.declarators import Declared
 from namegen.languages.cpp.names import LETTERS, dotted
-from namegen.languages.cpp.openings import openings
+from namegen.languages.cpp.openings import every_opening
 from namegen.languages.cpp.scopes import Scope
 from namegen.languages.sources import Source, Stack
 
@@ -18,11 +18,11 @@ _STORAGE = "storage_class_specifier"
 
 def is_array(source: Source, found: Declared) -> bool:
     """Whether a variable is an array, by its brackets or as ``typedef char Name[9];`` says."""
+    if "array_declarator" in found.parts:
+        return True
     words = dotted(source, found.type)
-    opened = (one for some in openings(source).values() for one in some)
-    return "array_declarator" in found.parts or any(
-        words and one.local == words[-1] and one.target == (LETTERS,) for one in opened
-    )
+    letters = (one.local for one in every_opening(source) if one.target == (LETTERS,))
+    return bool(words and words[-1] in letters)
 
 
 def fixed_as(

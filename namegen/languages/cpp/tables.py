@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from tree_sitter import Node
 
-from namegen.languages.cpp.declarations import Binding
+from namegen.languages.cpp.binding import Binding
 from namegen.languages.cpp.names import dotted
 from namegen.languages.sources import Source, elements
 from namegen.model.facts import Path

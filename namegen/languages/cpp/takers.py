@@ -7,11 +7,11 @@ from functools import lru_cache
 
 from tree_sitter import Node
 
-from namegen.languages.cpp.declarators import PARAMETERS
+from namegen.languages.cpp.declarators import INDIRECT, PARAMETERS, nested
 from namegen.languages.cpp.names import is_constant
 from namegen.languages.cpp.scopes import function_declarator
 from namegen.languages.cpp.variable_uses import Answer, Follow, Use
-from namegen.languages.sources import Source, elements
+from namegen.languages.sources import Source, elements, field_of
 
 _HOLDERS = frozenset({"declaration", "field_declaration", "function_definition"})
 _LOOSE = frozenset({"reference_declarator", "abstract_reference_declarator"})
@@ -19,7 +19,7 @@ _POINTING = frozenset(
     {"abstract_array_declarator", "abstract_pointer_declarator", "array_declarator"}
     | {"pointer_declarator"}
 )
-_OUTER = frozenset({"function_declarator", "pointer_declarator", "reference_declarator"})
+_OUTER = INDIRECT | {"function_declarator"}
 
 
 def taken(use: Use, word: str, place: int | None) -> Answer:
@@ -79,7 +79,7 @@ def takers(source: Source, word: str) -> Sequence[tuple[Node, Node]]:
             value = above.child_by_field_name("value")
             holder = value if value is not None and value.type == "lambda_expression" else None
         declarator = function_declarator(holder) if holder is not None else None
-        listed = declarator.child_by_field_name("parameters") if declarator is not None else None
+        listed = field_of(declarator, "parameters")
         if holder is not None and listed is not None:
             found.append((holder, listed))
     return found
@@ -94,13 +94,7 @@ def _parameters(listed: Node, place: int | None) -> Iterator[Node]:
 
 
 def _declarators(parameter: Node) -> Iterator[Node]:
-    """Yield the declarator of a parameter and those within it."""
-    node = parameter.child_by_field_name("declarator")
-    while node is not None:
-        yield node
-        inner = node.child_by_field_name("declarator")
-        last = node.named_children[-1] if node.type in _LOOSE and node.named_child_count else None
-        node = inner or last
+    return nested(parameter.child_by_field_name("declarator"), _LOOSE)
 
 
 def _name(parameter: Node) -> Node | None:

@@ -6,13 +6,13 @@ from tree_sitter import Node
 
 from namegen.languages.cpp import library
 from namegen.languages.cpp.classes import classes_of
-from namegen.languages.cpp.declarators import value_after
+from namegen.languages.cpp.declarators import INDIRECT, nested, value_after
 from namegen.languages.cpp.names import dotted, is_constant, is_of_letters
 from namegen.languages.cpp.openings import std_words
 from namegen.languages.cpp.scopes import CLASSES
 from namegen.languages.cpp.takers import taken
 from namegen.languages.cpp.variable_uses import Answer, Follow, Use
-from namegen.languages.sources import Source, same
+from namegen.languages.sources import Source, field_of, same
 
 _REGIONS = frozenset({"compound_statement", "for_range_loop", "for_statement"})
 """What a local variable is seen in, that is followed there."""
@@ -36,14 +36,8 @@ def put(use: Use) -> Answer:
 
 def held(use: Use, statement: Node, declarator: Node | None) -> Answer:
     """Return what a variable of this declaration makes of what it is given."""
-    ways: list[str] = []
-    name = declarator
-    while declarator is not None:
-        ways.append(declarator.type)
-        name, last = declarator, declarator.type == "reference_declarator"
-        inner = declarator.child_by_field_name("declarator")
-        of_reference = declarator.named_children[-1:] if last and inner is None else []
-        declarator = inner or next(iter(of_reference), None)
+    inner = [*nested(declarator, {"reference_declarator"})]
+    ways, name = [one.type for one in inner], inner[-1] if inner else None
     pointers, refers = ways.count("pointer_declarator"), "reference_declarator" in ways
     kind, is_loose = statement.child_by_field_name("type"), not is_constant(use.source, statement)
     if pointers + refers > 1:
@@ -71,7 +65,7 @@ def _by_other_name(use: Use, statement: Node, name: Node | None, *, inside: bool
 def is_text(use: Use) -> bool:
     """Whether what leads into the variable is its text: ``name.data()``."""
     call = use.node.child_by_field_name("function")
-    field = call.child_by_field_name("field") if call is not None else None
+    field = field_of(call, "field")
     return use.text(field) == "data"
 
 
@@ -155,13 +149,10 @@ def returned(use: Use) -> Answer:
     holders = {"function_definition", "lambda_expression"}
     function = next((one for one in reversed(use.stack[: use.place]) if one.type in holders), None)
     if function is None or function.type == "lambda_expression":
-        declarator = function.child_by_field_name("declarator") if function is not None else None
+        declarator = field_of(function, "declarator")
         return _trailing(use, declarator) or "pointed"
     declarator = function.child_by_field_name("declarator")
-    refers = declarator is not None and declarator.type in {
-        "pointer_declarator",
-        "reference_declarator",
-    }
+    refers = declarator is not None and declarator.type in INDIRECT
     if refers and not is_constant(use.source, function):
         return "altered"
     kind = function.child_by_field_name("type")

@@ -14,6 +14,7 @@ from namegen.languages.cpp.library import LISTS
 from namegen.languages.cpp.names import LETTERS, dotted, is_of_letters, type_arguments
 from namegen.languages.cpp.openings import std_words, tries
 from namegen.languages.cpp.scopes import Scope
+from namegen.languages.expressions import RUN_TIME
 from namegen.languages.sources import Source, elements, span_of
 from namegen.model.facts import Expression, Path, Ref, Unknown, Wrapped
 from namegen.model.places import Span
@@ -64,7 +65,7 @@ def kept(
         return value
     needed = _needed(source, scope, kind, brackets=brackets)
     if needed is None:
-        return Unknown("it is made at run time", value.span)
+        return Unknown(RUN_TIME, value.span)
     for one in needed:
         value = Wrapped(one, value, value.span)
     return value

@@ -80,7 +80,7 @@ def _constants(rule: LookupRule, stack: Stack) -> Iterator[Use]:
 def _members(declaration: Node) -> Iterator[tuple[Stack, Node]]:
     """Yield what a type declares, with the nodes between it and the type."""
     body = declaration.child_by_field_name("body")
-    for member in elements(body) if body is not None else ():
+    for member in elements(body):
         if body is not None and member.type in {"enum_body_declarations", "ERROR"}:
             yield from (([body, member], inner) for inner in elements(member))
         elif body is not None:

@@ -57,7 +57,7 @@ class Definitions(MemberFinder):
         if words is None and binding.value is not None:
             words = dotted(self.source, binding.value)
         if words is None:
-            return [Definition(path, Unknown("it is made at run time", span), span)]
+            return [Definition(path, Unknown(RUN_TIME, span), span)]
         return [Definition(path, Ref(tries(binding.within, (*words, *rest)), span), span)]
 
     def _of_made(self, binding: Binding, rest: Path) -> Expression | None:
@@ -83,8 +83,7 @@ class Definitions(MemberFinder):
             if returned is None:
                 return None
             word = returned
-        given = made.child_by_field_name("arguments")
-        arguments = elements(given) if given is not None else []
+        arguments = elements(made.child_by_field_name("arguments"))
         given_to = {"value", "assigned", "unknown"}
         bound = [one for one in self.members_named(owner, word) if one.way in given_to]
         if len(bound) == 1 and bound[0].way == "value" and bound[0].value is not None:
@@ -138,8 +137,7 @@ def _constructor_of(assigned: Binding) -> Node | None:
 
 def _count(constructor: Node) -> int:
     """Return how many arguments a constructor takes; -1 if any number."""
-    listed = constructor.child_by_field_name("parameters")
-    given = elements(listed) if listed is not None else []
+    given = elements(constructor.child_by_field_name("parameters"))
     return -1 if any(one.type == "spread_parameter" for one in given) else len(given)
 
 

@@ -58,7 +58,7 @@ class Handing:
             return
         listed = function.child_by_field_name("parameters")
         names = [listed] if listed is not None and listed.type == "identifier" else []
-        names += elements(listed) if listed is not None else []
+        names += elements(listed)
         for one in names:
             name = one.child_by_field_name("name") or one
             yield Handed(self.source.text(name), span_of(function), -1)

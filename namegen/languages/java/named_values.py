@@ -19,8 +19,7 @@ def _set(stack: Stack) -> Node | None:
     call = stack[-2]
     if call.type != "method_invocation" or not is_field(call, "name", stack[-1]):
         return None
-    given = call.child_by_field_name("arguments")
-    arguments = elements(given) if given is not None else []
+    arguments = elements(call.child_by_field_name("arguments"))
     return arguments[0] if len(arguments) == 1 else None
 
 

@@ -21,8 +21,7 @@ def parameter(source: Source, definitions: Definitions, name: Expression) -> Par
 
 def _place(source: Source, method: Node, word: str) -> int | None:
     """Return which argument of a call fills a parameter; None for one that takes several."""
-    listed = method.child_by_field_name("parameters")
-    given = elements(listed) if listed is not None else []
+    given = elements(method.child_by_field_name("parameters"))
     given = [one for one in given if one.type != "receiver_parameter"]
     for index, one in enumerate(given):
         name = one.child_by_field_name("name")

@@ -122,7 +122,7 @@ class Callables:
     def _listed(self, callable_: Node) -> Iterator[Filled]:
         listed = child_of(callable_, *_LISTS)
         several = False
-        for one in elements(listed) if listed is not None else ():
+        for one in elements(listed):
             name = child_of(one, "identifier")
             if one.type == "parameter_modifiers":
                 several = "vararg" in self.source.text(one)
@@ -152,6 +152,6 @@ def _ways(stack: Stack) -> list[Node]:
     if declaration.type != "class_declaration":
         return []
     body, first = body_of(declaration), child_of(declaration, "primary_constructor")
-    members = elements(body) if body is not None else []
+    members = elements(body)
     others = [one for one in members if one.type == "secondary_constructor"]
     return [*([first] if first is not None else []), *others]

@@ -70,7 +70,7 @@ def _entries(rule: LookupRule, stack: Stack) -> Iterator[Use]:
 def _members(declaration: Node) -> Iterator[tuple[Stack, Node]]:
     """Yield what a class declares, with the nodes between it and the class."""
     body = body_of(declaration)
-    for member in elements(body) if body is not None else ():
+    for member in elements(body):
         if body is not None and member.is_error:  # what is whole in it counts
             yield from (([body, member], inner) for inner in elements(member))
         elif body is not None:

@@ -40,7 +40,7 @@ class Constructor(Struct, frozen=True):
         """Return what a call gives to the parameters by their names; None if it does not fit."""
         listed = arguments_of(made_by)
         found: dict[str, Node] = {}
-        for place, one in enumerate(elements(listed) if listed is not None else ()):
+        for place, one in enumerate(elements(listed)):
             key, value = key_of(one), argument_value(one)
             parameter = self._named(source.text(key)) if key is not None else self._placed(place)
             if parameter is None or value is None or parameter.name in found:
@@ -93,7 +93,7 @@ class Constructors:
     def _listed(self, listed: Node | None) -> tuple[Parameter, ...]:
         found: list[Parameter] = []
         several = False
-        for one in elements(listed) if listed is not None else ():
+        for one in elements(listed):
             name = child_of(one, "identifier")
             if one.type == "parameter_modifiers":
                 several = "vararg" in self.source.text(one).split()
@@ -108,4 +108,4 @@ class Constructors:
 
 def _members(declaration: Node | None) -> list[Node]:
     body = body_of(declaration) if declaration is not None else None
-    return elements(body) if body is not None else []
+    return elements(body)

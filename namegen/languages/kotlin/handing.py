@@ -21,12 +21,21 @@ from namegen.languages.kotlin.trees import (
     statements,
     word_of,
 )
-from namegen.languages.sources import Source, Stack, elements, is_field, named_child, same, span_of
+from namegen.languages.owned_names import TEXTS
+from namegen.languages.sources import (
+    Source,
+    Stack,
+    elements,
+    field_of,
+    is_field,
+    named_child,
+    same,
+    span_of,
+)
 from namegen.model.places import Span
 
 _KEEPERS = frozenset({"add", "addFirst", "addLast", "put", "set"})
 """Methods that put what they are given into a list."""
-_TEXTS = frozenset({"String", "String?"})
 _GIVERS = ("function_declaration", "property_declaration", "anonymous_function", "lambda_literal")
 
 
@@ -92,7 +101,7 @@ class Handing:
         several = child_of(above, "multi_variable_declaration")
         for one in elements(several if several is not None else above):
             name, declared = child_of(one, "identifier"), after_sign(one, ":")
-            of_text = declared is not None and self.source.text(declared) in _TEXTS
+            of_text = declared is not None and self.source.text(declared) in TEXTS
             if one.type == "variable_declaration" and name is not None and not of_text:
                 inner = step - 1 if several is not None else step
                 yield Handed(self.source.text(name), within, inner)
@@ -118,7 +127,7 @@ class Handing:
     def _parameters(self, filled: Iterable[Filled]) -> Iterator[Handed]:
         """Yield the names of parameters, but for those that are declared to be a text."""
         for one in filled:
-            if one.declared is None or one.several or self.source.text(one.declared) not in _TEXTS:
+            if one.declared is None or one.several or self.source.text(one.declared) not in TEXTS:
                 yield Handed(self.source.text(one.name), one.within, 1 if one.several else 0)
 
     def _returned(self, stack: Stack) -> Iterator[Handed]:
@@ -126,7 +135,7 @@ class Handing:
         giver = next((one for one in reversed(stack) if one.type in _GIVERS), None)
         if giver is not None and giver.type == "property_declaration":
             yield from self._variables(giver, self._everywhere)
-        name = giver.child_by_field_name("name") if giver is not None else None
+        name = field_of(giver, "name")
         if name is not None:
             yield Handed(self.source.text(name), self._everywhere, called=True)
 

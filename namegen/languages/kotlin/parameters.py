@@ -34,7 +34,7 @@ def _filling(source: Source, function: Node, word: str) -> tuple[int | None, str
     )
     several = False
     place = 0
-    for one in elements(listed) if listed is not None else ():
+    for one in elements(listed):
         if one.type in {"parameter_modifiers", "modifiers"}:
             several = "vararg" in source.text(one)
         elif one.type in {"parameter", "class_parameter"}:

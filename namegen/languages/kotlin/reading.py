@@ -13,8 +13,8 @@ from namegen.languages.kotlin.lookups import Finder
 from namegen.languages.kotlin.marks import has_implicit, looks_up
 from namegen.languages.kotlin.mending import mended
 from namegen.languages.kotlin.named_values import named_values
-from namegen.languages.kotlin.scopes import BODIES, REGIONS, TYPES, scope_of, tries
-from namegen.languages.kotlin.trees import body_of, child_of
+from namegen.languages.kotlin.scopes import REGIONS, TYPES, scope_of, tries
+from namegen.languages.kotlin.trees import BODIES, body_of, child_of
 from namegen.languages.numbers import NumberForms
 from namegen.languages.prefilters import without_receivers
 from namegen.languages.readings import TreeReading

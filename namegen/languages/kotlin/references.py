@@ -6,11 +6,11 @@ from tree_sitter import Node
 
 from namegen.languages.kotlin.definitions import Definitions
 from namegen.languages.kotlin.trees import last_name
+from namegen.languages.owned_names import NO_VARIABLES
 from namegen.languages.sources import Source, Stack, named_child, same
 
 _OF_PROPERTIES = frozenset({"isInitialized"})
 """What Kotlin's library tells of a property alone."""
-_NO_VALUES = frozenset({"alias", "constant", "method", "type"})
 
 
 def is_reference(source: Source, definitions: Definitions, stack: Stack) -> bool:
@@ -30,7 +30,7 @@ def is_reference(source: Source, definitions: Definitions, stack: Stack) -> bool
     if signs[0] != "::" and signs[0] != "this_expression":
         return True
     bound = definitions.bindings(source.text(leaf))
-    return not bound or any(one.way in _NO_VALUES for one in bound)
+    return not bound or any(one.way in NO_VARIABLES for one in bound)
 
 
 def receiver_of(whole: Node) -> Node | None:

@@ -11,7 +11,6 @@ from namegen.languages.sources import Source
 from namegen.model.facts import Path
 
 TYPES = frozenset({"class_declaration", "object_declaration", "companion_object"})
-BODIES = frozenset({"class_body", "enum_class_body"})
 REGIONS = frozenset(
     {
         "anonymous_function",

@@ -6,7 +6,7 @@ from tree_sitter import Node
 
 from namegen.languages.sources import Source, elements, named_child
 
-_BODIES = frozenset({"class_body", "enum_class_body"})
+BODIES = frozenset({"class_body", "enum_class_body"})
 
 
 def child_of(node: Node | None, *types: str) -> Node | None:
@@ -17,7 +17,7 @@ def child_of(node: Node | None, *types: str) -> Node | None:
 
 def body_of(declaration: Node) -> Node | None:
     """Return what a class or an object has between its braces."""
-    return child_of(declaration, *_BODIES)
+    return child_of(declaration, *BODIES)
 
 
 def after_sign(node: Node, sign: str) -> Node | None:

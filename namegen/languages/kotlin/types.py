@@ -46,7 +46,7 @@ def base_types(source: Source, node: Node) -> list[Path]:
     """Return the types that a type extends and implements."""
     listed = child_of(node, "delegation_specifiers")
     found: list[Path] = []
-    for one in elements(listed) if listed is not None else ():
+    for one in elements(listed):
         inner = named_child(one, 0)
         if inner is not None and inner.type in {"constructor_invocation", "explicit_delegation"}:
             inner = named_child(inner, 0)

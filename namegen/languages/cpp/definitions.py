@@ -14,7 +14,7 @@ from namegen.languages.cpp.iterators import goal, is_step
 from namegen.languages.cpp.members import has_one_maker, is_same_for_all
 from namegen.languages.cpp.objects import LISTED, mark_of, of_marked, without_mark
 from namegen.languages.cpp.openings import tries
-from namegen.languages.cpp.other_paths import OtherPaths
+from namegen.languages.cpp.other_paths import inherited, opened
 from namegen.languages.cpp.tables import is_written_out, numbered
 from namegen.languages.cpp.types import EXACT, keeps_text
 from namegen.languages.cpp.values import typed_value
@@ -32,7 +32,6 @@ class Definitions(DefinitionFinder[Binding]):
         super().__init__(source)
         self._values: dict[Path, list[Definition]] = {}
         self._paths: dict[str, dict[Path, list[Binding]]] = {}
-        self._others = OtherPaths(source, self.bindings, self.bound_at)
 
     def _bindings_of(self, word: str) -> list[Binding]:
         return bindings_of(self.source, word)
@@ -44,8 +43,8 @@ class Definitions(DefinitionFinder[Binding]):
         exact = path[0] == EXACT
         plain, mark = without_mark(path[1:] if exact else path), mark_of(path)
         found = self._bound_as(plain, mark)
-        found = found or (self._others.opened(plain, mark) if not exact else [])
-        found = found or self._others.inherited(plain, mark)
+        found = found or (opened(self.source, plain, mark) if not exact else [])
+        found = found or inherited(self, plain, mark)
         span = Span(0, 0)
         return found or ([Definition(path, Wrapper(span), span)] if keeps_text(path) else [])
 

@@ -5,7 +5,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
+from typing import Protocol
 
 from namegen.languages.cpp.aggregates import may_be_listed
 from namegen.languages.cpp.binding import Binding
@@ -23,97 +24,98 @@ from namegen.model.places import Span
 _NO_OBJECTS = frozenset({"class", "macro", "namespace"})
 
 
-class OtherPaths:
-    """Finds the other paths for those of one file.
+class Known(Protocol):
+    """What finds the bindings of a file."""
 
-    ``bindings`` and ``bound_at`` give the bindings of a word, and of a path, in it.
-    """
+    source: Source
 
-    def __init__(
-        self,
-        source: Source,
-        bindings: Callable[[str], list[Binding]],
-        bound_at: Callable[[Path], list[Binding]],
-    ) -> None:
-        self.source = source
-        self._bindings = bindings
-        self._bound_at = bound_at
+    def bindings(self, word: str) -> list[Binding]:
+        """Return every binding of a word in the file."""
 
-    def opened(self, path: Path, mark: str) -> list[Definition]:
-        """Return what a path stands for through ``using``, for a file that includes this one."""
-        known = openings(self.source) if path[0][:1] != "@" else {}
-        found: list[Path] = []
-        for place in range(len(path)):
-            opened = known.get(path[:place], ())
-            if opened and all(one.target[0] != path[place] for one in opened):
-                root = self.source.root
-                scope = Scope("namespace", root, Scope("file", root), path[:place])
-                mine = tries(self.source, scope, path[place:])
-                found += [(EXACT, *one) for one in mine if one != path]
-        span = Span(0, 0)
-        found += [(EXACT, *path)] if found and len(path) > 1 else []  # a base may have it
-        tried = tuple(marked(one, mark) for one in found)
-        return [Definition(path, Ref(tried, span), span, inherited=True)] if found else []
+    def bound_at(self, path: Path) -> list[Binding]:
+        """Return the bindings of a path as it is written out."""
 
-    def inherited(self, path: Path, mark: str) -> list[Definition]:
-        """Return the definitions of a member that a base class or a variable's type may have."""
-        for place in range(len(path) - 1, 0, -1):
-            bound = self._bound_at(path[:place])
-            found = self._of_bases(bound, path, place, mark)
-            found = found or self._of_object(bound, path, path[place:], mark)
-            found = found or self._of_made(path, place)
-            if found is not None:
-                return [found]
-        return []
 
-    def _of_bases(
-        self, bound: Sequence[Binding], path: Path, place: int, mark: str
-    ) -> Definition | None:
-        """Return the definition of a path below a class, if one of its bases may have it."""
-        for one in bound if any(one.way == "class" for one in bound) else ():
-            classes = classes_of(self.source, path[place - 1])
-            own = next((each for each in classes if same(each.node, one.value)), None)
-            names = [(*base, *path[place:]) for base in own.bases] if own is not None else []
-            found = [each for words in names for each in tries(self.source, one.within, words)]
-            if found:
-                if mark and own is not None and any(map(self._may_list, own.bases)):
-                    mark = LISTED
-                span, tried = span_of(one.name), tuple(marked(each, mark) for each in found)
-                return Definition(path, Ref(tried, span), span, inherited=True)
+def opened(source: Source, path: Path, mark: str) -> list[Definition]:
+    """Return what a path stands for through ``using``, for a file that includes this one."""
+    by_scope = openings(source) if path[0][:1] != "@" else {}
+    found: list[Path] = []
+    for place in range(len(path)):
+        here = by_scope.get(path[:place], ())
+        if here and all(one.target[0] != path[place] for one in here):
+            root = source.root
+            scope = Scope("namespace", root, Scope("file", root), path[:place])
+            mine = tries(source, scope, path[place:])
+            found += [(EXACT, *one) for one in mine if one != path]
+    span = Span(0, 0)
+    found += [(EXACT, *path)] if found and len(path) > 1 else []  # a base may have it
+    tried = tuple(marked(one, mark) for one in found)
+    return [Definition(path, Ref(tried, span), span, inherited=True)] if found else []
+
+
+def inherited(known: Known, path: Path, mark: str) -> list[Definition]:
+    """Return the definitions of a member that a base class or a variable's type may have."""
+    for place in range(len(path) - 1, 0, -1):
+        bound = known.bound_at(path[:place])
+        found = _of_bases(known, bound, path, place, mark)
+        found = found or _of_object(known, bound, path, path[place:], mark)
+        found = found or _of_made(known, path, place)
+        if found is not None:
+            return [found]
+    return []
+
+
+def _of_bases(
+    known: Known, bound: Sequence[Binding], path: Path, place: int, mark: str
+) -> Definition | None:
+    """Return the definition of a path below a class, if one of its bases may have it."""
+    for one in bound if any(one.way == "class" for one in bound) else ():
+        classes = classes_of(known.source, path[place - 1])
+        own = next((each for each in classes if same(each.node, one.value)), None)
+        names = [(*base, *path[place:]) for base in own.bases] if own is not None else []
+        found = [each for words in names for each in tries(known.source, one.within, words)]
+        if found:
+            if mark and own is not None and any(_may_list(known, base) for base in own.bases):
+                mark = LISTED
+            span, tried = span_of(one.name), tuple(marked(each, mark) for each in found)
+            return Definition(path, Ref(tried, span), span, inherited=True)
+    return None
+
+
+def _of_made(known: Known, path: Path, place: int) -> Definition | None:
+    """Return the definition of a path below ``Boat()``, an object that is made there."""
+    name = (*path[: place - 1], path[place - 1].removesuffix("()"))
+    bound = known.bound_at(name) if name != path[:place] else []
+    if not any(one.way == "class" for one in bound):
         return None
+    span = span_of(bound[0].name)
+    return Definition(path, Ref((marked((*name, *path[place:]), ANY),), span), span)
 
-    def _of_made(self, path: Path, place: int) -> Definition | None:
-        """Return the definition of a path below ``Boat()``, an object that is made there."""
-        name = (*path[: place - 1], path[place - 1].removesuffix("()"))
-        bound = self._bound_at(name) if name != path[:place] else []
-        if not any(one.way == "class" for one in bound):
-            return None
-        span = span_of(bound[0].name)
-        return Definition(path, Ref((marked((*name, *path[place:]), ANY),), span), span)
 
-    def _of_object(
-        self, bound: Sequence[Binding], path: Path, after: Path, mark: str
-    ) -> Definition | None:
-        """Return the definition of a path below a variable, from the class that it is of."""
-        made = [one for one in bound if one.way not in {"declared", *_NO_OBJECTS}]
-        if not made:
-            return None
-        one = next((one for one in made if one.declared is not None), made[0])
-        words, span = below(self.source, one, after), span_of(one.name)
-        if (
-            words is None
-            or len({below(self.source, each, after) for each in made if each.way == "function"}) > 1
-        ):
-            return Definition(path, Unknown(RUN_TIME, span), span)
-        found = tries(self.source, one.within, words)
-        if not mark and not is_plain(self.source, made):
-            mark = ANY
-        if mark == ANY and self._may_list(words[:-1] or words):
-            mark = LISTED
-        return Definition(path, Ref(tuple(marked(each, mark) for each in found), span), span)
+def _of_object(
+    known: Known, bound: Sequence[Binding], path: Path, after: Path, mark: str
+) -> Definition | None:
+    """Return the definition of a path below a variable, from the class that it is of."""
+    made = [one for one in bound if one.way not in {"declared", *_NO_OBJECTS}]
+    if not made:
+        return None
+    one = next((one for one in made if one.declared is not None), made[0])
+    words, span = below(known.source, one, after), span_of(one.name)
+    if (
+        words is None
+        or len({below(known.source, each, after) for each in made if each.way == "function"}) > 1
+    ):
+        return Definition(path, Unknown(RUN_TIME, span), span)
+    found = tries(known.source, one.within, words)
+    if not mark and not is_plain(known.source, made):
+        mark = ANY
+    if mark == ANY and _may_list(known, words[:-1] or words):
+        mark = LISTED
+    return Definition(path, Ref(tuple(marked(each, mark) for each in found), span), span)
 
-    def _may_list(self, words: Path) -> bool:
-        """Whether a list here may make an object of a class that another file has."""
-        if classes_of(self.source, words[-1]) or self._bindings(words[-1]):
-            return False
-        return may_be_listed(self.source, words[-1])
+
+def _may_list(known: Known, words: Path) -> bool:
+    """Whether a list here may make an object of a class that another file has."""
+    if classes_of(known.source, words[-1]) or known.bindings(words[-1]):
+        return False
+    return may_be_listed(known.source, words[-1])

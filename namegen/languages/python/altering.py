@@ -14,7 +14,7 @@ from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.python.signatures import SPLATS
-from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.sources import Source, Stack, elements, is_field, same
 
 PATTERNS = frozenset({"pattern_list", "tuple_pattern", "list_pattern"})
 SETTERS = PATTERNS | {"assignment", "augmented_assignment", "for_statement", "as_pattern_target"}
@@ -124,13 +124,13 @@ def handed_on(source: Source, stack: Stack) -> Iterator[Handed]:
         node, above = stack[place], stack[place - 1]
         value = above.child_by_field_name("value")
         match above.type:
-            case "assignment" if same(above.child_by_field_name("right"), node):
+            case "assignment" if is_field(above, "right", node):
                 yield from targets(stack, place - 1, tie)
-            case "augmented_assignment" if same(above.child_by_field_name("right"), node):
+            case "augmented_assignment" if is_field(above, "right", node):
                 yield from _target(stack, above.child_by_field_name("left"), tie.of_copy())
             case "named_expression" if same(value, node):
                 yield from _target(stack, above.child_by_field_name("name"), tie)
-            case kind if kind in LOOPS and same(above.child_by_field_name("right"), node):
+            case kind if kind in LOOPS and is_field(above, "right", node):
                 yield from _target(stack, above.child_by_field_name("left"), tie.of_element())
             case kind if kind in _DEFAULTS and same(value, node):
                 yield from _target(stack, above.child_by_field_name("name"), tie)
@@ -168,11 +168,11 @@ def _step(source: Source, stack: Stack, place: int, tie: Tie) -> tuple[int | Non
         case "subscript" if same(value, node):
             sliced = any(one.type == "slice" for one in elements(above))
             return place - 1, tie.of_copy() if sliced else tie.of_element()
-        case "call" if same(above.child_by_field_name("function"), node):
+        case "call" if is_field(above, "function", node):
             return place - 1, tie  # what a function of the program gives back
-        case "attribute" if same(above.child_by_field_name("object"), node):
-            word = _text(source, above.child_by_field_name("attribute"))
-            called = beyond.type == "call" and same(beyond.child_by_field_name("function"), above)
+        case "attribute" if is_field(above, "object", node):
+            word = source.text(above.child_by_field_name("attribute"))
+            called = beyond.type == "call" and is_field(beyond, "function", above)
             if called and word in _TAKERS:
                 return place - 2, tie.of_element()
             return (
@@ -187,7 +187,7 @@ def _step(source: Source, stack: Stack, place: int, tie: Tie) -> tuple[int | Non
         case "binary_operator" if _field(above, "operator") in _COMBINING:
             return place - 1, tie.of_copy()
         case "argument_list" if beyond.type == "call":
-            function = _text(source, beyond.child_by_field_name("function"))
+            function = source.text(beyond.child_by_field_name("function"))
             if function in _TAKING:
                 return place - 2, tie.of_element()
             copied = function in _COPYING or function == "copy.copy"
@@ -199,14 +199,14 @@ def _is_changed(source: Source, stack: Stack, place: int) -> bool:
     """Whether what the node at a place stands for gets, loses or swaps elements there."""
     node, above, beyond = stack[place], stack[place - 1], stack[place - 2]
     match above.type:
-        case "attribute" if same(above.child_by_field_name("object"), node):
-            return _text(source, above.child_by_field_name("attribute")) in _METHODS
-        case "subscript" if same(above.child_by_field_name("value"), node):
+        case "attribute" if is_field(above, "object", node):
+            return source.text(above.child_by_field_name("attribute")) in _METHODS
+        case "subscript" if is_field(above, "value", node):
             return _is_set(above, beyond)
         case "augmented_assignment":
-            return same(above.child_by_field_name("left"), node)
+            return is_field(above, "left", node)
         case "argument_list":
-            called = _text(source, beyond.child_by_field_name("function"))
+            called = source.text(beyond.child_by_field_name("function"))
             return called.rpartition(".")[2] in _CHANGERS
     return False
 
@@ -214,7 +214,7 @@ def _is_changed(source: Source, stack: Stack, place: int) -> bool:
 def _is_set(subscript: Node, above: Node) -> bool:
     if above.type == "delete_statement" or above.type in PATTERNS:
         return True
-    return above.type in SETTERS and same(above.child_by_field_name("left"), subscript)
+    return above.type in SETTERS and is_field(above, "left", subscript)
 
 
 def _target(stack: Stack, target: Node | None, tie: Tie) -> Iterator[Handed]:
@@ -276,7 +276,3 @@ def _field(node: Node, name: str) -> str:
     """Return the type of a part of a node."""
     part = node.child_by_field_name(name)
     return part.type if part is not None else ""
-
-
-def _text(source: Source, node: Node | None) -> str:
-    return source.text(node) if node is not None else ""

@@ -13,7 +13,7 @@ from namegen.languages.python.binding import FUNCTION, Binding, Way
 from namegen.languages.python.changes import Change, ChangeFinder, laid, may_hold, own_class, shared
 from namegen.languages.python.following import Following
 from namegen.languages.python.scopes import Scope, scope_at, scope_of
-from namegen.languages.sources import Source, Stack, elements, named_child, same
+from namegen.languages.sources import Source, Stack, elements, is_field, named_child, place_in, same
 
 _PARAMETERS = frozenset(
     {
@@ -157,7 +157,7 @@ def _binding(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 -
     if kind == "named_expression" and first:
         owner = _beyond_comprehensions(scope)
         return Binding(leaf, owner, "value", scope, parent.child_by_field_name("value"))
-    if kind in LOOPS and same(parent.child_by_field_name("left"), leaf):
+    if kind in LOOPS and is_field(parent, "left", leaf):
         right = parent.child_by_field_name("right")
         return Binding(leaf, scope, "each", scope, right, loop=_statement(parent))
     if kind in {"as_pattern_target", "augmented_assignment"} and first:
@@ -171,7 +171,7 @@ def _binding(source: Source, stack: Stack) -> Binding | None:  # noqa: PLR0911 -
 
 def _assigned(source: Source, stack: Stack, target: Node, parent: Node) -> Binding | None:
     """Return the binding of ``target`` by an assignment; ``a = b = value`` gives value to both."""
-    if not same(parent.child_by_field_name("left"), target):
+    if not is_field(parent, "left", target):
         return None
     scope = scope_of(source, stack)
     declared = parent.child_by_field_name("type")
@@ -185,7 +185,7 @@ def _assigned(source: Source, stack: Stack, target: Node, parent: Node) -> Bindi
 def _own_attribute(source: Source, stack: Stack) -> Binding | None:
     """Return the binding by ``self.x = value``."""
     parent, above = stack[-2], stack[-3]
-    named = same(parent.child_by_field_name("attribute"), stack[-1])
+    named = is_field(parent, "attribute", stack[-1])
     if not named or above.type not in SETTERS:
         return None
     within = scope_of(source, stack)
@@ -199,7 +199,7 @@ def _own_attribute(source: Source, stack: Stack) -> Binding | None:
         return Binding(
             stack[-1], owner, found.way, within, found.value, "", found.declared, attribute=True
         )
-    if above.type == "for_statement" and not same(above.child_by_field_name("left"), parent):
+    if above.type == "for_statement" and not is_field(above, "left", parent):
         return None
     return Binding(stack[-1], owner, "unknown", within, why="it is set at run time", attribute=True)
 
@@ -219,9 +219,8 @@ def _unpacked(source: Source, stack: Stack) -> Binding:
     taking: list[str] = []
     place = len(stack) - 1
     while stack[place - 1].type in PATTERNS:
-        parts = elements(stack[place - 1])
-        at = next(i for i, part in enumerate(parts) if same(part, stack[place]))
-        unpacks = any(part.type == "list_splat_pattern" for part in parts)
+        at = place_in(stack[place - 1], stack[place])
+        unpacks = any(part.type == "list_splat_pattern" for part in elements(stack[place - 1]))
         taking.insert(0, f"[{at}]" if not unpacks else "")
         place -= 1
     owner = stack[place - 1]
@@ -259,7 +258,7 @@ def _parameter(source: Source, stack: Stack) -> Binding | None:
 
 
 def _defined(source: Source, scope: Scope, leaf: Node, parent: Node) -> Binding | None:
-    if not same(parent.child_by_field_name("name"), leaf):
+    if not is_field(parent, "name", leaf):
         return None
     if parent.type == "class_definition":
         return Binding(leaf, scope, "class", scope, parent, why="it is a class")
@@ -272,7 +271,7 @@ def _imports(stack: Stack) -> bool:
     if above.type == "import_statement":
         return same(named_child(parent, 0), leaf)
     if above.type == "import_from_statement":
-        return not same(above.child_by_field_name("module_name"), parent)
+        return not is_field(above, "module_name", parent)
     return False
 
 

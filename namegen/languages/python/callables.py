@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tree_sitter import Node
 
-from namegen.languages.sources import Source, Stack, elements, occurrences, same
+from namegen.languages.sources import Source, Stack, elements, is_field, occurrences, place_in, same
 from namegen.languages.uses import Use
 from namegen.model.places import Span
 from namegen.model.workspaces import LookupRule
@@ -21,7 +21,7 @@ def constructions(source: Source, rule: LookupRule, stack: Stack, place: int) ->
     ``Motor.__init__(self, "bow")``.
     """
     node, above = stack[place], stack[place - 1]
-    if above.type == "attribute" and same(above.child_by_field_name("object"), node):
+    if above.type == "attribute" and is_field(above, "object", node):
         call = stack[place - 2]
         listed = call.child_by_field_name("arguments") if call.type == "call" else None
         if listed is not None and _is_init(source, above):
@@ -65,11 +65,11 @@ def argument_of(stack: Stack, place: int) -> tuple[Node, int] | None:
     A keyword counts as none of them: -1.
     """
     node, above, at = stack[place], stack[place - 1], 0
-    if above.type == "keyword_argument" and same(above.child_by_field_name("value"), node):
+    if above.type == "keyword_argument" and is_field(above, "value", node):
         place, above, at = place - 1, stack[place - 2], -1
     call = stack[place - 2] if place > 1 else above
     if above.type != "argument_list" or call.type != "call":
         return None
     if at == 0:
-        at = next((n for n, one in enumerate(elements(above)) if same(one, node)), 0)
+        at = place_in(above, node)
     return call, at

@@ -18,7 +18,7 @@ from namegen.languages.python.binding import Binding
 from namegen.languages.python.following import Following
 from namegen.languages.python.scopes import Scope, own_name, scope_of
 from namegen.languages.python.tables import flat, is_plain
-from namegen.languages.sources import Source, Stack, elements, same
+from namegen.languages.sources import Source, Stack, elements, is_field
 
 
 class Change(Struct, frozen=True):
@@ -47,7 +47,7 @@ class ChangeFinder:
     def at(self, stack: Stack) -> Change | None:
         """Return the change of the name that the last node of the stack is, but for assignments."""
         above, source = stack[-2], self._source
-        if above.type != "attribute" or not same(above.child_by_field_name("attribute"), stack[-1]):
+        if above.type != "attribute" or not is_field(above, "attribute", stack[-1]):
             return self._in_place(stack, stack, "name")
         scope = scope_of(source, stack)
         own = own_class(source, stack, scope)
@@ -106,7 +106,7 @@ def _is_set(stack: Stack) -> bool:
     """Whether the attribute that the last node names gets a value."""
     attribute, above = stack[-2], stack[-3]
     if above.type in {"assignment", "augmented_assignment", "for_statement"}:
-        return same(above.child_by_field_name("left"), attribute)
+        return is_field(above, "left", attribute)
     return above.type in SETTERS
 
 
@@ -128,7 +128,7 @@ def changed_outside(source: Source, word: str) -> Node | None:
     What a class without bases does to its own object is left out.
     """
     for stack in source.stacks([word]):
-        if len(stack) < 3 or not same(stack[-2].child_by_field_name("attribute"), stack[-1]):
+        if len(stack) < 3 or not is_field(stack[-2], "attribute", stack[-1]):
             continue
         if not _is_set(stack) and not any(changed_at(source, stack[:-1])):
             continue
@@ -260,7 +260,7 @@ def _bases(source: Source, owner: Node) -> Iterator[Node]:
         for stack in source.stacks(sorted(words)):
             found = stack[-2]
             is_new = found.type == "class_definition" and found.id not in seen
-            if is_new and same(found.child_by_field_name("name"), stack[-1]):
+            if is_new and is_field(found, "name", stack[-1]):
                 yield found
                 seen.add(found.id)
                 pending.append(found)

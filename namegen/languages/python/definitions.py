@@ -139,7 +139,9 @@ class Definitions(DefinitionFinder[Binding]):
         """Return the definitions of a class's member, or where it is inherited from."""
         made = words[:1] if words[0] == MADE else ()
         words = words[len(made) :]
-        if made and (not words or self._maker(owner).parameter_of(words[0]) != "own"):
+        if made and (
+            not words or self._maker(owner).parameter_of(words[0], self.bindings) != "own"
+        ):
             return [Definition(path, Unknown(GIVEN, span_of(owner.node)), span_of(owner.node))]
         bases = self._bases(owner)
         enum = any(base[-1].endswith(("Enum", "Flag")) for base in bases)
@@ -245,7 +247,7 @@ class Definitions(DefinitionFinder[Binding]):
         owner = self._class_meant(tries(self.source, scope, words))
         if owner is not None and rest[0] != MADE:
             maker = self._maker(owner)
-            given = maker.given(call, scope, rest[0])
+            given = maker.given(call, scope, rest[0], self.bindings)
             if isinstance(given, Given):
                 return self._at(given.within, given.value, rest[1:])
             if given == "unsure":
@@ -261,7 +263,7 @@ class Definitions(DefinitionFinder[Binding]):
 
     def _maker(self, owner: Scope) -> Maker:
         if owner.node.id not in self._makers:
-            self._makers[owner.node.id] = Maker(self.source, owner, self.bindings)
+            self._makers[owner.node.id] = Maker(self.source, owner)
         return self._makers[owner.node.id]
 
 

@@ -12,8 +12,8 @@ from tree_sitter import Node
 
 from namegen.languages.python.altering import Handed, Sort, Tie, changed_at, handed_on
 from namegen.languages.python.scopes import Scope, scope_at, scope_of
-from namegen.languages.python.signatures import Taken, places_of, signature
-from namegen.languages.sources import Source, Stack, elements, occurrences, same, span_of
+from namegen.languages.python.signatures import Taken, constructor, places_of, signature
+from namegen.languages.sources import Source, Stack, occurrences, same, span_of
 from namegen.model.places import Span
 
 _BORROWING = frozenset({"global_statement", "nonlocal_statement"})
@@ -170,10 +170,6 @@ def _functions_of(source: Source, stack: Stack) -> Iterator[Scope]:
     node, outer = stack[-2], scope_of(source, stack)
     if node.type == "function_definition":
         yield scope_at(source, outer, node, stack[-3] if len(stack) > 2 else None)
-    body = node.child_by_field_name("body") if node.type == "class_definition" else None
-    for member in elements(body) if body is not None else ():
-        made_by = member.child_by_field_name("definition") or member
-        if made_by.type == "function_definition":
-            function = scope_at(source, scope_at(source, outer, node), made_by, member)
-            if function.name == "__init__":
-                yield function
+    if node.type == "class_definition":
+        made_by = constructor(source, scope_at(source, outer, node))
+        yield from [made_by] if made_by is not None else []

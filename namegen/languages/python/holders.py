@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from tree_sitter import Node
 
 from namegen.languages.python.definitions import Definitions
-from namegen.languages.sources import Source, elements, same
+from namegen.languages.sources import Source, elements, is_field, same
 
 _THROUGH = frozenset({"parenthesized_expression", "await", "as_pattern"})
 _MOST_TARGETS = 50
@@ -63,7 +63,7 @@ def _target(stack: Sequence[Node]) -> Node | None:
     if above.type not in _SIDES:
         return None
     name, value = _SIDES[above.type]
-    if not same(above.child_by_field_name(value), node):
+    if not is_field(above, value, node):
         return None
     target = above.child_by_field_name(name)
     if position is None or target is None:

@@ -10,8 +10,8 @@ from msgspec import Struct
 from tree_sitter import Node
 
 from namegen.languages.python.binding import Binding
-from namegen.languages.python.scopes import Scope, scope_at
-from namegen.languages.python.signatures import SPLATS, Taken, places_of, signature
+from namegen.languages.python.scopes import Scope
+from namegen.languages.python.signatures import SPLATS, Taken, constructor, places_of, signature
 from namegen.languages.sources import Source, elements
 
 GIVEN = "it is given when the object is made"
@@ -20,6 +20,10 @@ _WITH_FIELDS = _TUPLES | {"BaseModel", "Struct", "TypedDict"}
 """Bases that make fields of annotated attributes: of Python's library and of usual others."""
 _MEDDLERS = ("setattr", "__dict__", "__new__", "__post_init__", "vars(")
 _BY_KEYWORD = "kw_only=True"
+
+Bindings = Callable[[str], list[Binding]]
+"""Gives the bindings of a word in the file. It is handed in and not kept: what keeps it keeps
+the trees of a file when that is done."""
 
 
 class Given(Struct, frozen=True):
@@ -38,14 +42,15 @@ class Maker(Struct, frozen=True, dict=True):
 
     source: Source
     owner: Scope
-    bindings: Callable[[str], list[Binding]]
 
-    def given(self, call: Node, within: Scope, word: str) -> Given | Literal["own", "unsure"]:
+    def given(
+        self, call: Node, within: Scope, word: str, bindings: Bindings
+    ) -> Given | Literal["own", "unsure"]:
         """Return what gives an attribute its value where a call makes an object.
 
         ``own``: it has the value that the class itself gives to all its objects.
         """
-        taken = self.parameter_of(word)
+        taken = self.parameter_of(word, bindings)
         if not isinstance(taken, Taken):
             return taken
         listed = call.child_by_field_name("arguments")
@@ -72,11 +77,11 @@ class Maker(Struct, frozen=True, dict=True):
                 return one
         return None
 
-    def parameter_of(self, word: str) -> Taken | Literal["own", "unsure"]:
+    def parameter_of(self, word: str, bindings: Bindings) -> Taken | Literal["own", "unsure"]:
         """Return the parameter of the class that gives an attribute its value."""
-        bound = [one for one in self.bindings(word) if one.scope.node == self.owner.node]
+        bound = [one for one in bindings(word) if one.scope.node == self.owner.node]
         if self._init is not None:
-            kept = self._kept(self._init, bound)
+            kept = self._kept(self._init, bound, bindings)
             if kept is None:
                 return "own"
             return "unsure" if self._is_meddled_with else kept
@@ -104,7 +109,7 @@ class Maker(Struct, frozen=True, dict=True):
         text = self._text(self.owner.node)
         return bool(others) or any(word in text for word in _MEDDLERS)
 
-    def _kept(self, init: Scope, bound: list[Binding]) -> Taken | None:
+    def _kept(self, init: Scope, bound: list[Binding], bindings: Bindings) -> Taken | None:
         """Return the parameter that ``__init__`` keeps just as it is: ``self.name = name``."""
         value = bound[0].value if len(bound) == 1 and bound[0].within.node == init.node else None
         if value is None or value.type != "identifier":
@@ -112,7 +117,7 @@ class Maker(Struct, frozen=True, dict=True):
         word = self._text(value)
         taken = (one for one in signature(self.source, init) if self._text(one.name) == word)
         found = next(taken, None)
-        again = [one for one in self.bindings(word) if one.scope.node == init.node]
+        again = [one for one in bindings(word) if one.scope.node == init.node]
         return found if found is not None and not found.gathers and len(again) == 1 else None
 
     def _text(self, node: Node) -> str:
@@ -120,14 +125,7 @@ class Maker(Struct, frozen=True, dict=True):
 
     @cached_property
     def _init(self) -> Scope | None:
-        body = self.owner.node.child_by_field_name("body")
-        for member in elements(body) if body is not None else ():
-            function = member.child_by_field_name("definition") or member
-            if function.type == "function_definition":
-                scope = scope_at(self.source, self.owner, function, member)
-                if scope.name == "__init__":
-                    return scope
-        return None
+        return constructor(self.source, self.owner)
 
     @cached_property
     def _marks(self) -> frozenset[str]:

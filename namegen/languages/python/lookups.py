@@ -14,7 +14,7 @@ from namegen.languages.python.holders import declared_type, holders
 from namegen.languages.python.imports import Imports
 from namegen.languages.python.parameters import parameter
 from namegen.languages.python.scopes import Scope, scope_of
-from namegen.languages.sources import Source, Stack, elements, named_child, same, span_of
+from namegen.languages.sources import Source, Stack, elements, is_field, named_child, same, span_of
 from namegen.languages.uses import LookupFinder, Use, kind_among
 from namegen.model.facts import PASSED_ON, Each, Expression, Unknown
 from namegen.model.places import Span
@@ -105,11 +105,11 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
                 yield Use(rule, tuple(stack[:callee]), above)
             return
         types = None
-        if above.type == "subscript" and same(above.child_by_field_name("value"), stack[callee]):
+        if above.type == "subscript" and is_field(above, "value", stack[callee]):
             types = above
             callee -= 1
             above = stack[callee - 1]
-        if above.type != "call" or not same(above.child_by_field_name("function"), stack[callee]):
+        if above.type != "call" or not is_field(above, "function", stack[callee]):
             return
         if rule.shape == "annotation" and stack[callee - 2].type != "decorator":
             return
@@ -134,7 +134,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
             alias = above.child_by_field_name("alias")
             return self.source.text(alias) if alias is not None else None
         value, holder = (parent, above) if parent.type == "attribute" else (stack[-1], parent)
-        if holder.type != "assignment" or not same(holder.child_by_field_name("right"), value):
+        if holder.type != "assignment" or not is_field(holder, "right", value):
             return None
         left = holder.child_by_field_name("left")
         if left is None or left.type != "identifier" or not self._receiver_fits(rule, value):
@@ -246,7 +246,7 @@ class Finder(LookupFinder[Definitions, Imports, Scope]):
 
 def _callee(stack: Stack) -> int:
     """Return the place of what is called by a name: ``boat.motor``, or the name by itself."""
-    is_last = same(stack[-2].child_by_field_name("attribute"), stack[-1])
+    is_last = is_field(stack[-2], "attribute", stack[-1])
     return len(stack) - (2 if is_last else 1)
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from tree_sitter import Node
 
 from namegen.languages.named_values import NamedValues
-from namegen.languages.sources import Source, Stack, same
+from namegen.languages.sources import Source, Stack, is_field
 
 _PLAIN = ["string_start", "string_content", "string_end"]
 _KEYED = frozenset({"keyword_argument", "default_parameter", "typed_default_parameter"})
@@ -45,7 +45,7 @@ def _assigned(statement: Node, target: Node) -> Node | None:
 
 
 def _is(node: Node, field: str, child: Node) -> bool:
-    return same(node.child_by_field_name(field), child)
+    return is_field(node, field, child)
 
 
 named_values = NamedValues("string_content", _of_key, _of_word)

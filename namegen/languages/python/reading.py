@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from functools import cached_property
 
 from tree_sitter import Node
@@ -19,7 +19,7 @@ from namegen.languages.python.scopes import scope_of, tries
 from namegen.languages.python.validity import compiles
 from namegen.languages.readings import TreeReading
 from namegen.languages.sources import Stack, named_child
-from namegen.model.facts import LookupSite, Path
+from namegen.model.facts import Path
 
 _SIMPLE_STATEMENTS = frozenset(
     {
@@ -71,6 +71,8 @@ class PythonReading(TreeReading[Definitions, Imports]):
     )
     LOOKS_UP = looks_up
     IDENTIFIERS = frozenset({"identifier"})
+    FINDER = Finder
+    NAMED_VALUES = named_values
 
     def _joints(self, utf8: bytes) -> Sequence[int]:
         return joints(utf8)
@@ -78,15 +80,9 @@ class PythonReading(TreeReading[Definitions, Imports]):
     def _parts(self) -> tuple[Definitions, Imports]:
         return Definitions(self.source), Imports(self.source)
 
-    def _sites(self) -> Sequence[LookupSite]:
-        return Finder(self.source, self.bound, self.imports, self.rules).sites(self.candidates)
-
     @cached_property
     def _sound_after_all(self) -> bool:
         return compiles(self.source.data)
-
-    def _named_values(self, name: str) -> Iterable[Node]:
-        return named_values(self.source, name)
 
     def _member(self, statement: Node) -> Node | None:
         assigned = named_child(statement, 0)

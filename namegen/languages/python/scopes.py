@@ -9,7 +9,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 from tree_sitter import Node
 
-from namegen.languages.sources import Source, named_child, same
+from namegen.languages.sources import Source, is_field, named_child
 from namegen.model.facts import MADE, Path
 
 Sort = Literal["module", "class", "function", "comprehension"]
@@ -74,7 +74,7 @@ def scope_of(source: Source, stack: list[Node]) -> Scope:
     """
     scope = Scope("module", stack[0])
     for place, (node, child) in enumerate(pairwise(stack[1:])):
-        if node.type == "for_statement" and same(node.child_by_field_name("body"), child):
+        if node.type == "for_statement" and is_field(node, "body", child):
             scope = replace(scope, loops=(*scope.loops, node))
         sort = _SORTS.get(node.type)
         if sort is None:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 from tree_sitter import Node
 
-from namegen.languages.python.scopes import Scope, own_name
+from namegen.languages.python.scopes import Scope, own_name, scope_at
 from namegen.languages.sources import Source, elements
 
 _GATHERING = frozenset({"list_splat_pattern", "dictionary_splat_pattern"})
@@ -54,6 +54,17 @@ def signature(source: Source, function: Scope) -> Iterator[Taken]:
         key = source.text(name) if index >= slash else None
         yield Taken(name, place, key, one.child_by_field_name("value"))
         place = place + 1 if place is not None else None
+
+
+def constructor(source: Source, owner: Scope) -> Scope | None:
+    """Return the ``__init__`` that a class itself has."""
+    for member in elements(owner.node.child_by_field_name("body")):
+        function = member.child_by_field_name("definition") or member
+        if function.type == "function_definition":
+            scope = scope_at(source, owner, function, member)
+            if scope.name == "__init__":
+                return scope
+    return None
 
 
 def places_of(listed: Node) -> dict[int, int]:

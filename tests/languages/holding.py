@@ -40,3 +40,16 @@ def known_of(
     for place, texts in looked_up.items():
         assert None in said[place] or texts <= said[place], (place, texts, said[place])
     return sum(None not in said[place] for place in looked_up)
+
+
+def holds_small_program(
+    file: str, text: str, looked_up: Mapping[tuple[str, int], set[str]], *, sure: bool
+) -> None:
+    """Fail unless all is known that a small program looks up, or nothing of what misleads."""
+    mine = {place: texts for place, texts in looked_up.items() if place[0] == file}
+    known = known_of({file: text}, mine, line_of)
+    if sure:
+        assert known == len(mine) > 0
+    else:
+        assert any(texts != {"bow"} for texts in mine.values())
+        assert known == 0

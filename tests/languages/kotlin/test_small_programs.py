@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.languages.holding import known_of, line_of, noted_lines
+from tests.languages.holding import holds_small_program, noted_lines
 from tests.languages.kotlin.misleading_programs import UNSURE
 from tests.languages.kotlin.plain_programs import SURE
 
@@ -60,11 +60,5 @@ def looked_up(
 def test_what_a_program_looks_up_is_what_is_said(
     at: int, programs: dict[str, str], looked_up: dict[tuple[str, int], set[str]]
 ):
-    file, (name, _) = f"Q{at}.kt", PROGRAMS[at]
-    mine = {place: texts for place, texts in looked_up.items() if place[0] == file}
-    known = known_of({file: programs[file]}, mine, line_of)
-    if name in SURE:
-        assert known == len(mine) > 0
-    else:
-        assert any(texts != {"bow"} for texts in mine.values())
-        assert known == 0
+    file = f"Q{at}.kt"
+    holds_small_program(file, programs[file], looked_up, sure=PROGRAMS[at][0] in SURE)
